@@ -1,0 +1,84 @@
+import type { Stream } from '../maths/stream.ts';
+
+/** A figure with its doubt. p10 and p90: 8 chances in 10 lie between. */
+export interface Spread {
+  readonly mean: number;
+  readonly sd: number;
+  readonly p10: number;
+  readonly p90: number;
+}
+
+/** One draw a simulated passage, arrays of equal length. */
+export interface FluidDraws {
+  /** Level now, L. */
+  readonly levelL: Float64Array;
+  /** Loss, L per weighted running hour. */
+  readonly run: Float64Array;
+  /** Loss, L per day. */
+  readonly rest: Float64Array;
+}
+
+/** What the readings say of one fluid (model 3). */
+export interface FluidBelief {
+  readonly level: Spread;
+  readonly run: Spread;
+  readonly rest: Spread;
+  /** Loss on a usual day of the last fortnight, L. */
+  readonly usualDay: Spread;
+  readonly leak: { readonly tight: number; readonly running: number; readonly lying: number; readonly both: number };
+  readonly split: 'known' | 'cannot tell';
+  readonly job: JobEffect | null;
+  /** When the loss changed by itself, or null. */
+  readonly changedAt: number | null;
+  /** Chance that the level rose with nothing poured in. */
+  readonly rising: number;
+  readonly leakClass: 'dry' | 'wet' | 'drops' | 'falls' | null;
+  /** Draws for `count` passages; `streamOf(part)` gives this fluid's own named streams. */
+  draw(count: number, streamOf: (part: string) => Stream): FluidDraws;
+}
+
+/** Whether a job helped: the loss on a usual day, after against before. */
+export interface JobEffect {
+  readonly at: number;
+  readonly text: string;
+  readonly lowerChance: number;
+  readonly ratio: { readonly p10: number; readonly p50: number; readonly p90: number };
+  /** More days of readings until 9 in 10 either way; null when more would not settle it within a year. */
+  readonly daysToSettle: number | null;
+}
+
+/** What the looks say of one anode (model 4). Wear is share of a new anode a day. */
+export interface AnodeBelief {
+  readonly share: Spread;
+  readonly wear: Spread;
+  readonly flakes: boolean;
+  /** Instants, ms: when it reaches its limit. */
+  readonly reachesLimit: { readonly p10: number; readonly p50: number; readonly p90: number };
+  /** Chance that it wears at more than 1.5 x the earlier anodes' rate; null with none earlier. */
+  readonly wearsFast: number | null;
+  /** Days looked at without wear, when there is none to see; else null. */
+  readonly noWearDays: number | null;
+  readonly wrongAlloy: boolean;
+  /** Mean galvanic current of the one fitted now, A; null without a mass. */
+  readonly currentA: number | null;
+  draw(count: number, streamOf: (part: string) => Stream): { readonly share: Float64Array; readonly wear: Float64Array };
+}
+
+/** A rate of unplanned uses, gamma, per engine hour or per day (model 5). */
+export interface DemandBelief {
+  readonly per: 'engine hour' | 'day';
+  readonly engine: string | null;
+  readonly shape: number;
+  /** In units of exposure: hours or days. */
+  readonly rate: number;
+}
+
+/** Running hours a day while waiting, gamma (model 2). `fixed` where usual and seen are both nothing. */
+export type WaitingBelief = { readonly shape: number; readonly rate: number } | { readonly fixed: 0 };
+
+export interface Beliefs {
+  readonly fluids: ReadonlyMap<string, FluidBelief | null>;
+  readonly anodes: ReadonlyMap<string, AnodeBelief | null>;
+  readonly demand: ReadonlyMap<string, DemandBelief | null>;
+  readonly waiting: ReadonlyMap<string, WaitingBelief>;
+}

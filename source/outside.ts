@@ -1,0 +1,59 @@
+import type { Boat } from './boat/boat.ts';
+import type { Draft, Entry } from './logbook/entries.ts';
+import type { Result, Trouble } from './trouble.ts';
+
+/** All the program needs from the world. `main.tsx` builds the real one, tests hand in their own. */
+export interface Outside {
+  /** The clock, ms since 1970 UTC. */
+  now(): number;
+  /** The person's zone, as an IANA name. */
+  readonly zone: string;
+  print(text: string): void;
+  complain(text: string): void;
+  /** All of standard input, or a trouble when it is larger than `mostBytes`. */
+  input(mostBytes: number): Promise<Result<string>>;
+  /** A boat folder: read it and write to its log. Never throws for what a person can put right. */
+  boat(folder: string): BoatFolder;
+  /** A fresh copy of the sample boat with its dates moved so that its last entry is this morning. Returns its folder. */
+  sample(): Promise<Result<string>>;
+  readonly settings: Settings;
+  readonly terminal: Terminal;
+}
+
+export interface BoatFolder {
+  readonly path: string;
+  /** Reads boat.json and the whole log. A boat file that cannot be used is not ok; damage in the log comes as troubles beside what is sound. */
+  read(): Promise<Result<LoadedBoat>>;
+  /** Saves entries at the end of this laptop's file, all or none. Ok only when they are on the disk. */
+  append(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
+  /** Calls back when the folder's log has changed on the disk; returns how to stop. */
+  watch(changed: () => void): () => void;
+}
+
+export interface LoadedBoat {
+  readonly boat: Boat;
+  /** In the order of `logbook/order.ts`, strikes applied, each `key` once. */
+  readonly entries: readonly Entry[];
+  /** Withdrawn by a strike; shown in the log, left out of every sum. */
+  readonly struck: readonly Entry[];
+  readonly troubles: readonly Trouble[];
+  /** Null when entries can be saved; else what stands in the way, to be said before typing. */
+  readonly readOnly: Trouble | null;
+}
+
+/** A person's preferences, kept outside the boat folder. */
+export interface Settings {
+  readonly lastBoat: string | null;
+  readonly name: string | null;
+  readonly palette: 'day' | 'night' | 'plain';
+  set(change: { lastBoat?: string; name?: string; palette?: 'day' | 'night' | 'plain' }): void;
+}
+
+export interface Terminal {
+  /** Standard input and output are both a terminal that can hold a screen. */
+  readonly interactive: boolean;
+  readonly columns: number;
+  readonly colour: boolean;
+  readonly utf8: boolean;
+  readonly screenReader: boolean;
+}

@@ -1,0 +1,132 @@
+import type { Consequence } from '../boat/boat.ts';
+import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
+import type { Trouble } from '../trouble.ts';
+
+/**
+ * The readiness model's whole answer, as facts. `words/document.ts` makes the `verdict --json` document of it,
+ * and every screen draws that document, so that no figure is computed twice.
+ * Scores are percentages, chances 0..1, instants ms since 1970 UTC.
+ */
+export interface Answer {
+  readonly at: number;
+  readonly verdict: Verdict;
+  readonly reasons: readonly Reason[];
+  readonly threshold: { readonly boat: number; readonly go: number };
+  readonly score: { readonly now: number | null; readonly boat: number; readonly weather: number | null; readonly error: number };
+  /** Within 2 standard errors of the boat threshold even with the most passages. */
+  readonly onTheLine: boolean;
+  readonly windows: readonly Window[];
+  readonly weatherAlone: { readonly at: number; readonly until: number; readonly startWorkBy: number | null } | null;
+  readonly best: { readonly at: number; readonly score: number } | null;
+  readonly endurance: { readonly until: number; readonly item: string } | null;
+  readonly staying: { readonly until: number; readonly why: StayingWhy } | null;
+  readonly shelter: readonly { readonly passage: string; readonly verdict: Verdict; readonly score: number | null }[];
+  /** One a whole hour from now. */
+  readonly curve: readonly { readonly at: number; readonly score: number | null; readonly boat: number; readonly weather: number | null }[];
+  readonly items: readonly ItemAnswer[];
+  readonly toGetReady: readonly Action[];
+  /** False where no list of actions known here brings the boat to its threshold. */
+  readonly toGetReadySuffices: boolean;
+  readonly whileHeld: readonly Action[];
+  readonly beforeLeaving: readonly { readonly check: string; readonly made: boolean; readonly minutes: number }[];
+  readonly trouble: readonly Trouble[];
+  readonly simulations: number;
+  readonly seed: number;
+}
+
+export type Verdict = 'go' | 'hold' | 'not ready';
+export type State = 'fit' | 'watch' | 'unfit' | 'unseen';
+export type ItemKind = 'fluid' | 'anode' | 'spare' | 'service' | 'check' | 'dated';
+
+/** Departures good enough in a row. `opens` and `closes` name what stands in the way before and after; null at the forecast's end. */
+export interface Window {
+  readonly at: number;
+  readonly until: number;
+  readonly score: number;
+  readonly opens: string | null;
+  readonly closes: string | null;
+}
+
+export interface StayingWhy {
+  readonly anchorage: string;
+  readonly what: string;
+}
+
+export type ItemAnswer = ItemFacts &
+  (
+    | { readonly kind: 'fluid'; readonly belief: FluidBelief | null; readonly lookAgain: { readonly engineHours: number } | { readonly days: number } | null; readonly endL: Spread | null }
+    | { readonly kind: 'anode'; readonly belief: AnodeBelief | null }
+    | { readonly kind: 'spare'; readonly count: number | null; readonly rate: { readonly mean: number; readonly sd: number; readonly per: 'engine hour' | 'day' } | null; readonly shortChance: number | null; readonly cover95: number | null; readonly buy: number }
+    | { readonly kind: 'service'; readonly dueHours: number | null; readonly dueOn: number | null; readonly dueInHours: number | null }
+    | { readonly kind: 'check'; readonly ok: boolean | null; readonly leaving: boolean; readonly unsettled: boolean }
+    | { readonly kind: 'dated'; readonly expires: string }
+  );
+
+export interface ItemFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly consequence: Consequence;
+  readonly state: State;
+  /** Share of the simulated passages, leaving now, in which it holds by what is known of it; 1 where nothing is simulated. */
+  readonly chance: number;
+  readonly goodUntil: number | 'beyond' | null;
+  readonly now: { readonly value: number; readonly sd: number; readonly unit: string } | null;
+  readonly lookedAt: number | null;
+  /** Why it is not plainly fit, worst first; empty for a fit item. */
+  readonly why: readonly Why[];
+}
+
+/** Facts behind an item's state. Amounts carry their unit. */
+export type Why =
+  | { why: 'past limit'; value: number; limit: number; unit: string }
+  | { why: 'may fail'; chance: number; threshold: number }
+  | { why: 'wrong answer'; value: number | null; unit: string | null; atLeast: number | null; atMost: number | null }
+  | { why: 'never looked at' }
+  | { why: 'looked at long ago'; days: number; everyDays: number }
+  | { why: 'unsettled'; by: string; at: number }
+  | { why: 'before leaving' }
+  | { why: 'changed'; at: number }
+  | { why: 'rising'; chance: number }
+  | { why: 'leak'; class: 'wet' | 'drops' | 'falls' }
+  | { why: 'fuel leak' }
+  | { why: 'over full' }
+  | { why: 'expired'; expires: string }
+  | { why: 'expires soon'; expires: string; days: number }
+  | { why: 'overdue'; hours: number | null; days: number | null }
+  | { why: 'due on the way' }
+  | { why: 'parts not aboard'; spare: string; wants: number; aboard: number }
+  | { why: 'never done' }
+  | { why: 'below wanted'; count: number; wanted: number }
+  | { why: 'not counted' }
+  | { why: 'used twice'; hours: number }
+  | { why: 'wears fast'; chance: number }
+  | { why: 'no wear'; days: number }
+  | { why: 'wrong alloy'; metal: string; water: string }
+  | { why: 'flakes' }
+  | { why: 'no one thing'; boat: number };
+
+/** Why the verdict is what it is, worst first. */
+export type Reason =
+  | { reason: 'item'; item: string; state: State }
+  | { reason: 'nothing vital' }
+  | { reason: 'nothing entered' }
+  | { reason: 'boat short'; boat: number; threshold: number }
+  | { reason: 'on the line'; boat: number; threshold: number }
+  | { reason: 'no passage' }
+  | { reason: 'no forecast' }
+  | { reason: 'forecast old'; hours: number }
+  | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
+  | { reason: 'no window' }
+  | { reason: 'waits for window'; at: number }
+  | { reason: 'weather now'; what: string }
+  | { reason: 'log damaged'; count: number }
+  | { reason: 'fit' };
+
+/** Something to do, with what it takes. `boatScoreAfter`: with this and all before it done. */
+export interface Action {
+  readonly do: 'top up' | 'refill' | 'renew' | 'service' | 'look' | 'put right' | 'buy' | 'replace' | 'stop the leak';
+  readonly item: string;
+  readonly takes: readonly { readonly spare: string; readonly count: number }[];
+  readonly minutes: number;
+  readonly boatScoreAfter: number;
+}

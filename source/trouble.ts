@@ -1,0 +1,71 @@
+/** Where a trouble lies: a file, and in it a line and a path such as `fluids[2].low`. */
+export interface Place {
+  readonly file: string;
+  readonly line?: number;
+  readonly path?: string;
+  /** The line as it stands in the file, and the columns (from 0) of the value in it. */
+  readonly excerpt?: { readonly text: string; readonly from: number; readonly to: number };
+}
+
+/** Something wrong with a file, a line or a request that a person can put right. Facts only: `words/troubles.ts` makes the sentences. */
+export type Trouble = FolderTrouble | BoatFileTrouble | LogTrouble | RequestTrouble;
+
+/** Folders and files that cannot be had as they should be. */
+export type FolderTrouble =
+  | { kind: 'no boat folder'; folder: string; near?: string }
+  | { kind: 'folder not empty'; folder: string }
+  | { kind: 'cannot read'; file: string; code: string }
+  | { kind: 'cannot write'; file: string; code: string }
+  | { kind: 'read only'; folder: string; code: string }
+  | { kind: 'file too large'; file: string; bytes: number; most: number }
+  | { kind: 'not a plain file'; file: string };
+
+/** boat.json: what is written there cannot be used. */
+export type BoatFileTrouble =
+  | { kind: 'not json'; place: Place; what: string }
+  | { kind: 'newer format'; place: Place; found: number; known: number }
+  | { kind: 'field missing'; place: Place; field: string; expected: string }
+  | { kind: 'wrong value'; place: Place; value: unknown; expected: string; near?: string }
+  | { kind: 'misspelt field'; place: Place; field: string; near: string }
+  | { kind: 'id twice'; place: Place; id: string; firstLine: number }
+  | { kind: 'no such item'; place: Place; id: string; wants: string; near?: string }
+  | { kind: 'out of order'; place: Place; value: number; than: { path: string; value: number }; unit: string; remedy: number | null }
+  | { kind: 'legs do not join'; place: Place; gapNm: number };
+
+/** The log: lines that cannot be used, or that are missing. None is ever thrown away. */
+export type LogTrouble =
+  | { kind: 'line cut off'; place: Place; text: string }
+  | { kind: 'line damaged'; place: Place; how: 'checksum' | 'not json' | 'zeros' | 'too long' | 'values'; text: string }
+  | { kind: 'line edited'; place: Place; text: string }
+  | { kind: 'lines missing'; place: Place; writer: string; from: number; to: number; why: 'gap' | 'older copy' }
+  | { kind: 'chain broken'; place: Place; writer: string; number: number }
+  | { kind: 'same id twice'; place: Place; id: string }
+  | { kind: 'count leap'; place: Place; lc: number }
+  | { kind: 'more damage'; count: number }
+  | { kind: 'newer entries'; count: number }
+  | { kind: 'unknown item'; entry: string; at: string; item: string; near?: string }
+  | { kind: 'odd reading'; entry: string; at: string; item: string; value: number; unit: string; than: number; why: 'meter back' | 'outside tank' | 'count below zero' | 'in the future' }
+  | { kind: 'clock'; entry: string; at: string; rec: string; why: 'went back' | 'leapt' };
+
+/** A request (arguments, a typed value, an entry) that cannot be carried out. */
+export type RequestTrouble =
+  | { kind: 'unknown word'; word: string; what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id'; near?: string }
+  | { kind: 'wanting'; what: string; example: string }
+  | { kind: 'not understood'; field: string; text: string; expected: string; example?: string }
+  | { kind: 'wrong entry'; line?: number; field: string; value: unknown; expected: string; near?: string }
+  | { kind: 'not saved'; code: string; text: string };
+
+export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly troubles: readonly Trouble[] };
+
+export function good<T>(value: T): Result<T> {
+  return { ok: true, value };
+}
+
+export function bad(...troubles: readonly Trouble[]): Result<never> {
+  return { ok: false, troubles };
+}
+
+/** Stops the program at a bug: what must hold does not. */
+export function assert(holds: unknown, what: string): asserts holds {
+  if (!holds) throw new Error(`a fault in hoveshort: ${what}`);
+}
