@@ -20,17 +20,38 @@ export type FolderTrouble =
   | { kind: 'file too large'; file: string; bytes: number; most: number }
   | { kind: 'not a plain file'; file: string };
 
-/** boat.json: what is written there cannot be used. */
+/** What keeps a text from being JSON. */
+export type JsonFault =
+  | 'empty'
+  | 'comment'
+  | 'trailing comma'
+  | 'no comma'
+  | 'no colon'
+  | 'no value'
+  | 'no field name'
+  | 'other quotes'
+  | 'not closed'
+  | 'text not closed'
+  | 'number'
+  | 'escape'
+  | 'control character'
+  | 'symbol'
+  | 'after the end'
+  | 'too deep';
+
+/** boat.json: what is written there cannot be used. `near` of a wrong value is what would stand in the file, as JSON. */
 export type BoatFileTrouble =
-  | { kind: 'not json'; place: Place; what: string }
+  | { kind: 'not json'; place: Place; what: JsonFault }
   | { kind: 'newer format'; place: Place; found: number; known: number }
   | { kind: 'field missing'; place: Place; field: string; expected: string }
   | { kind: 'wrong value'; place: Place; value: unknown; expected: string; near?: string }
   | { kind: 'misspelt field'; place: Place; field: string; near: string }
+  | { kind: 'field twice'; place: Place; field: string; firstLine: number }
   | { kind: 'id twice'; place: Place; id: string; firstLine: number }
   | { kind: 'no such item'; place: Place; id: string; wants: string; near?: string }
   | { kind: 'out of order'; place: Place; value: number; than: { path: string; value: number }; unit: string; remedy: number | null }
-  | { kind: 'legs do not join'; place: Place; gapNm: number };
+  | { kind: 'legs do not join'; place: Place; gapNm: number }
+  | { kind: 'more troubles'; file: string; count: number };
 
 /** The log: lines that cannot be used, or that are missing. None is ever thrown away. */
 export type LogTrouble =
