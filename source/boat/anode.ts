@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { amount, group, id, itemFields, type Known, list, oneOf } from './fields.ts';
+import { amount, group, id, itemFields, type Known, list, oneOf, part } from './fields.ts';
 
 export const anodeSchema = group(
   {
@@ -14,7 +14,7 @@ export const anodeSchema = group(
     usualLifeDays: amount('days', 1, 10000).describe(
       'How long one usually lasts from new to its limit, in days.',
     ),
-    limit: amount('parts of the metal', 0, 0.99)
+    limit: part('all of the metal', 0, 0.99)
       .default(1 / 3)
       .describe('The share of metal left at which it is finished, 0 to 1. One third where absent.'),
     spare: id('a spare').optional().describe('The spare it is renewed from.'),

@@ -9,6 +9,12 @@ export function amount(unit: string, least: number, most: number) {
   return z.number({ error }).min(least, { error }).max(most, { error });
 }
 
+/** A part of something, where 1 is all of it. */
+export function part(all: string, least: number, most: number) {
+  const error = `a number, ${least} to ${most}, where 1 is ${all}`;
+  return z.number({ error }).min(least, { error }).max(most, { error });
+}
+
 export function whole(what: string, least: number, most: number) {
   const error = `a whole number of ${what}, ${least} to ${most}`;
   return z.int({ error }).min(least, { error }).max(most, { error });
@@ -42,7 +48,8 @@ export function group<T extends z.core.$ZodLooseShape>(shape: T, what: string) {
   return z.looseObject(shape, { error: `${what}, in curly brackets` });
 }
 
-export const sdOf = (unit: string, most: number) => ({
+/** A usual figure and how far it strays. */
+export const meanAndSd = (unit: string, most: number) => ({
   mean: amount(unit, 0, most).describe(`The usual figure, in ${unit}.`),
   sd: amount(unit, 0, most).describe(
     `How far it strays: one standard deviation, in ${unit}; (a bad day - usual) / 1.3.`,

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { amount, group, id, itemFields, type Known, oneOf, sdOf, yesNo } from './fields.ts';
+import { amount, group, id, itemFields, type Known, meanAndSd, oneOf, part, yesNo } from './fields.ts';
 
 const loss = (unit: string, most: number) =>
   group(
     {
-      ...sdOf(unit, most),
+      ...meanAndSd(unit, most),
       wide: amount(unit, 0, most)
         .optional()
         .describe(`How far the loss strays when it leaks: one standard deviation, in ${unit}.`),
@@ -25,7 +25,7 @@ export const fluidSchema = group(
       .describe(
         'The engine it goes by, or a list where a tank is shared. Absent: it is lost by the day alone.',
       ),
-    atAnchor: amount('parts of an engine hour', 0, 10)
+    atAnchor: part('an engine hour under way', 0, 10)
       .default(1)
       .describe('What an engine hour at anchor counts for, where an hour under way is 1. No unit.'),
     low: amount('litres', 0, 1000000).describe('The low mark, in litres. 0 for a tank: empty.'),
@@ -38,7 +38,7 @@ export const fluidSchema = group(
       .describe(
         'How far one reading strays: one standard deviation, in litres. A twentieth of low to full where absent.',
       ),
-    vary: amount('parts of the usual loss', 0, 5)
+    vary: part('the whole of the usual loss', 0, 5)
       .default(0.3)
       .describe('How much the loss varies from day to day, as a part of itself. No unit.'),
     how: oneOf([
@@ -58,7 +58,7 @@ export const fluidSchema = group(
           .optional()
           .describe('Usual loss while running, in litres an engine hour.'),
         perDay: loss('litres a day', 100000).optional().describe('Usual loss lying, in litres a day.'),
-        leakChance: amount('chances, 1 being certain', 0, 1)
+        leakChance: part('certain', 0, 1)
           .default(0.1)
           .describe('The chance, 0 to 1, that it leaks, before anything was read.'),
       },

@@ -1,20 +1,24 @@
 import { z } from 'zod';
-import { amount, group, type Known, oneOf } from './fields.ts';
+import { amount, group, type Known, oneOf, part } from './fields.ts';
 
-const growth = (unit: string, most: number) =>
+const growth = (figure: z.ZodNumber, unit: string) =>
   group(
     {
-      atIssue: amount(unit, 0, most).describe(`The error when the forecast is issued: one sd, in ${unit}.`),
-      perDay: amount(unit, 0, most).describe(`What each day ahead adds to it, in ${unit}.`),
+      atIssue: figure.describe(`The error when the forecast is issued: one standard deviation, ${unit}.`),
+      perDay: figure.describe(`What each day ahead adds to it, ${unit}.`),
     },
     'an error with atIssue and perDay',
   );
 
 const forecastError = group(
   {
-    wind: growth('knots', 100).optional().describe('Error of the wind, in knots.'),
-    direction: growth('degrees', 180).optional().describe('Error of the direction, in degrees.'),
-    seas: growth('parts of the forecast seas', 5)
+    wind: growth(amount('knots', 0, 100), 'in knots')
+      .optional()
+      .describe('Error of the wind, in knots.'),
+    direction: growth(amount('degrees', 0, 180), 'in degrees')
+      .optional()
+      .describe('Error of the direction, in degrees.'),
+    seas: growth(part('the whole forecast height', 0, 5), 'as a part of the forecast height')
       .optional()
       .describe('Error of the seas, as a part of the forecast height. No unit.'),
   },

@@ -1,5 +1,17 @@
 import { z } from 'zod';
-import { amount, group, id, type Known, list, position, sdOf, sector, words, yesNo } from './fields.ts';
+import {
+  amount,
+  group,
+  id,
+  type Known,
+  list,
+  meanAndSd,
+  part,
+  position,
+  sector,
+  words,
+  yesNo,
+} from './fields.ts';
 
 export const legSchema = group(
   {
@@ -16,7 +28,13 @@ export const legSchema = group(
   'a leg with from and to',
 );
 
-const share = group(sdOf('parts of the passage', 1), 'a share with mean and sd');
+const share = group(
+  {
+    mean: part('the whole passage', 0, 1).describe('The usual share of the passage, 0 to 1.'),
+    sd: part('the whole passage', 0, 1).describe('How far it strays: one standard deviation, 0 to 1.'),
+  },
+  'a share with mean and sd',
+);
 
 export const passageSchema = group(
   {
@@ -30,12 +48,12 @@ export const passageSchema = group(
     speed: group(
       {
         mean: amount('knots', 0.1, 60).describe('Usual speed made good, in knots.'),
-        sd: sdOf('knots', 30).sd,
+        sd: meanAndSd('knots', 30).sd,
       },
       'a speed with mean and sd in knots',
     ).describe('Speed made good, in knots.'),
     motoring: z
-      .record(id('an engine'), share, { error: 'for each engine its share, {"mean", "sd"}' })
+      .record(z.string(), share, { error: 'for each engine its share, {"mean", "sd"}' })
       .describe('For each engine, the share of the passage it runs where no forecast says, 0 to 1.'),
     motorBelow: amount('knots', 0, 100).default(8).describe('Below this wind she motors, in knots.'),
     motorToWindward: yesNo()
