@@ -9,26 +9,56 @@ import type { Trouble } from '../trouble.ts';
  */
 export interface Answer {
   readonly at: number;
+  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed. */
+  readonly passage: {
+    readonly id: string;
+    readonly name: string;
+    readonly nm: number;
+    readonly hours: number;
+  } | null;
+  readonly forecast: { readonly issuedAt: number; readonly ageHours: number; readonly source: string } | null;
   readonly verdict: Verdict;
   readonly reasons: readonly Reason[];
   readonly threshold: { readonly boat: number; readonly go: number };
-  readonly score: { readonly now: number | null; readonly boat: number; readonly weather: number | null; readonly error: number };
+  readonly score: {
+    readonly now: number | null;
+    readonly boat: number;
+    readonly weather: number | null;
+    readonly error: number;
+  };
   /** Within 2 standard errors of the boat threshold even with the most passages. */
   readonly onTheLine: boolean;
   readonly windows: readonly Window[];
-  readonly weatherAlone: { readonly at: number; readonly until: number; readonly startWorkBy: number | null } | null;
+  readonly weatherAlone: {
+    readonly at: number;
+    readonly until: number;
+    readonly startWorkBy: number | null;
+  } | null;
   readonly best: { readonly at: number; readonly score: number } | null;
   readonly endurance: { readonly until: number; readonly item: string } | null;
   readonly staying: { readonly until: number; readonly why: StayingWhy } | null;
-  readonly shelter: readonly { readonly passage: string; readonly verdict: Verdict; readonly score: number | null }[];
+  readonly shelter: readonly {
+    readonly passage: string;
+    readonly verdict: Verdict;
+    readonly score: number | null;
+  }[];
   /** One a whole hour from now. */
-  readonly curve: readonly { readonly at: number; readonly score: number | null; readonly boat: number; readonly weather: number | null }[];
+  readonly curve: readonly {
+    readonly at: number;
+    readonly score: number | null;
+    readonly boat: number;
+    readonly weather: number | null;
+  }[];
   readonly items: readonly ItemAnswer[];
   readonly toGetReady: readonly Action[];
   /** False where no list of actions known here brings the boat to its threshold. */
   readonly toGetReadySuffices: boolean;
   readonly whileHeld: readonly Action[];
-  readonly beforeLeaving: readonly { readonly check: string; readonly made: boolean; readonly minutes: number }[];
+  readonly beforeLeaving: readonly {
+    readonly check: string;
+    readonly made: boolean;
+    readonly minutes: number;
+  }[];
   readonly trouble: readonly Trouble[];
   readonly simulations: number;
   readonly seed: number;
@@ -54,12 +84,38 @@ export interface StayingWhy {
 
 export type ItemAnswer = ItemFacts &
   (
-    | { readonly kind: 'fluid'; readonly belief: FluidBelief | null; readonly lookAgain: { readonly engineHours: number } | { readonly days: number } | null; readonly endL: Spread | null }
+    | {
+        readonly kind: 'fluid';
+        readonly belief: FluidBelief | null;
+        readonly lookAgain: { readonly engineHours: number } | { readonly days: number } | null;
+        readonly endL: Spread | null;
+      }
     | { readonly kind: 'anode'; readonly belief: AnodeBelief | null }
-    | { readonly kind: 'spare'; readonly count: number | null; readonly rate: { readonly mean: number; readonly sd: number; readonly per: 'engine hour' | 'day' } | null; readonly shortChance: number | null; readonly cover95: number | null; readonly buy: number }
-    | { readonly kind: 'service'; readonly dueHours: number | null; readonly dueOn: number | null; readonly dueInHours: number | null }
-    | { readonly kind: 'check'; readonly ok: boolean | null; readonly leaving: boolean; readonly unsettled: boolean }
-    | { readonly kind: 'dated'; readonly expires: string }
+    | {
+        readonly kind: 'spare';
+        readonly count: number | null;
+        readonly rate: {
+          readonly mean: number;
+          readonly sd: number;
+          readonly per: 'engine hour' | 'day';
+        } | null;
+        readonly shortChance: number | null;
+        readonly cover95: number | null;
+        readonly buy: number;
+      }
+    | {
+        readonly kind: 'service';
+        readonly dueHours: number | null;
+        readonly dueOn: number | null;
+        readonly dueInHours: number | null;
+      }
+    | {
+        readonly kind: 'check';
+        readonly ok: boolean | null;
+        readonly leaving: boolean;
+        readonly unsettled: boolean;
+      }
+    | { readonly kind: 'dated'; readonly expires: string | null }
   );
 
 export interface ItemFacts {
@@ -80,7 +136,13 @@ export interface ItemFacts {
 export type Why =
   | { why: 'past limit'; value: number; limit: number; unit: string }
   | { why: 'may fail'; chance: number; threshold: number }
-  | { why: 'wrong answer'; value: number | null; unit: string | null; atLeast: number | null; atMost: number | null }
+  | {
+      why: 'wrong answer';
+      value: number | null;
+      unit: string | null;
+      atLeast: number | null;
+      atMost: number | null;
+    }
   | { why: 'never looked at' }
   | { why: 'looked at long ago'; days: number; everyDays: number }
   | { why: 'unsettled'; by: string; at: number }
@@ -124,7 +186,16 @@ export type Reason =
 
 /** Something to do, with what it takes. `boatScoreAfter`: with this and all before it done. */
 export interface Action {
-  readonly do: 'top up' | 'refill' | 'renew' | 'service' | 'look' | 'put right' | 'buy' | 'replace' | 'stop the leak';
+  readonly do:
+    | 'top up'
+    | 'refill'
+    | 'renew'
+    | 'service'
+    | 'look'
+    | 'put right'
+    | 'buy'
+    | 'replace'
+    | 'stop the leak';
   readonly item: string;
   readonly takes: readonly { readonly spare: string; readonly count: number }[];
   readonly minutes: number;

@@ -1,4 +1,11 @@
-import type { ItemKind, State, Verdict } from '../readiness/answer.ts';
+import type { Boat } from '../boat/boat.ts';
+import type { Condition } from '../condition/condition.ts';
+import type { Beliefs } from '../inference/belief.ts';
+import type { Action, Answer, ItemKind, State, Verdict } from '../readiness/answer.ts';
+import { instant, six, sixOrNull } from './figures.ts';
+import { itemDocument } from './item-document.ts';
+import { reasonSentence } from './reasons.ts';
+import { troubleWords } from './troubles.ts';
 
 /** The document of `verdict --json` (contract: names, units and meanings are relied on by scripts). Instants are ISO 8601 UTC, scores percentages, chances 0..1, 6 significant digits. */
 export interface VerdictDocument {
@@ -21,7 +28,7 @@ export interface VerdictDocument {
   items: ItemDocument[];
   toGetReady: ActionDocument[];
   whileHeld: ActionDocument[];
-  beforeLeaving: { check: string; made: boolean }[];
+  beforeLeaving: { check: string; made: boolean; minutes: number }[];
   trouble: string[];
   engines: { id: string; name: string; hours: number | null; readAt: string | null; perDay: number }[];
   underWaySince: string | null;
@@ -78,9 +85,150 @@ export type ItemDocument = {
       /** Level at the end of the stretch when leaving now. */
       atEnd: SpreadDocument | null;
     }
-  | { kind: 'anode'; wear: { mean: number; sd: number } | null; reachesLimit: { p10: string; p50: string; p90: string } | null; limit: number }
-  | { kind: 'spare'; unit: string; count: number | null; rate: { mean: number; sd: number } | null; shortChance: number | null; cover95: number | null; buy: number; locker: string | null }
+  | {
+      kind: 'anode';
+      wear: { mean: number; sd: number } | null;
+      reachesLimit: { p10: string; p50: string; p90: string } | null;
+      limit: number;
+    }
+  | {
+      kind: 'spare';
+      unit: string;
+      count: number | null;
+      rate: { mean: number; sd: number } | null;
+      shortChance: number | null;
+      cover95: number | null;
+      buy: number;
+      locker: string | null;
+    }
   | { kind: 'service'; dueHours: number | null; dueOn: string | null; dueInHours: number | null }
   | { kind: 'check'; ok: boolean | null; when: 'stopped' | 'running' | 'leaving' }
-  | { kind: 'dated'; expires: string }
+  | { kind: 'dated'; expires: string | null }
 );
+
+/** The answer as the document scripts and screens read: facts rounded to 6 significant digits, instants in UTC, keys in the contract's order, reasons as sentences. */
+export function documentOf(from: {
+  boat: Boat;
+  condition: Condition;
+  beliefs: Beliefs;
+  answer: Answer;
+}): VerdictDocument {
+  const { boat, condition, beliefs, answer } = from;
+  return {
+    format: 1,
+    boat: boat.name,
+    at: instant(answer.at),
+    passage: answer.passage && {
+      id: answer.passage.id,
+      name: answer.passage.name,
+      nm: six(answer.passage.nm),
+      hours: six(answer.passage.hours),
+    },
+    forecast: answer.forecast && {
+      issuedAt: instant(answer.forecast.issuedAt),
+      ageHours: six(answer.forecast.ageHours),
+      source: answer.forecast.source,
+    },
+    verdict: answer.verdict,
+    reasons: answer.reasons.map((reason) => reasonSentence(reason, { boat, answer })),
+    threshold: { boat: six(answer.threshold.boat), go: six(answer.threshold.go) },
+    score: {
+      now: sixOrNull(answer.score.now),
+      boat: six(answer.score.boat),
+      weather: sixOrNull(answer.score.weather),
+      error: six(answer.score.error),
+    },
+    ...timesOf(answer),
+    items: answer.items.map((item) => itemDocument(item, boat)),
+    toGetReady: answer.toGetReady.map(actionDocument),
+    whileHeld: answer.whileHeld.map(actionDocument),
+    beforeLeaving: answer.beforeLeaving.map(({ check, made, minutes }) => ({
+      check,
+      made,
+      minutes: six(minutes),
+    })),
+    trouble: answer.trouble.map((trouble) => troubleWords(trouble)),
+    simulations: answer.simulations,
+    seed: answer.seed,
+    ...whereaboutsOf(boat, condition, beliefs),
+  };
+}
+
+function timesOf(
+  answer: Answer,
+): Pick<
+  VerdictDocument,
+  'windows' | 'weatherAlone' | 'best' | 'endurance' | 'staying' | 'shelter' | 'curve'
+> {
+  const { weatherAlone, best, endurance, staying } = answer;
+  return {
+    windows: answer.windows.map((window) => ({
+      at: instant(window.at),
+      until: instant(window.until),
+      score: six(window.score),
+      opens: window.opens,
+      closes: window.closes,
+    })),
+    weatherAlone: weatherAlone && {
+      at: instant(weatherAlone.at),
+      until: instant(weatherAlone.until),
+      startWorkBy: weatherAlone.startWorkBy === null ? null : instant(weatherAlone.startWorkBy),
+    },
+    best: best && { at: instant(best.at), score: six(best.score) },
+    endurance: endurance && { until: instant(endurance.until), item: endurance.item },
+    staying: staying && {
+      until: instant(staying.until),
+      why: `${staying.why.anchorage}: ${staying.why.what}`,
+    },
+    shelter: answer.shelter.map(({ passage, verdict, score }) => ({
+      passage,
+      verdict,
+      score: sixOrNull(score),
+    })),
+    curve: answer.curve.map(({ at, score, boat, weather }) => ({
+      at: instant(at),
+      score: sixOrNull(score),
+      boat: six(boat),
+      weather: sixOrNull(weather),
+    })),
+  };
+}
+
+function whereaboutsOf(
+  boat: Boat,
+  condition: Condition,
+  beliefs: Beliefs,
+): Pick<VerdictDocument, 'engines' | 'underWaySince' | 'anchorage'> {
+  const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
+  return {
+    engines: boat.engines.map(({ id, name }) => {
+      const record = condition.engines.get(id);
+      const waiting = beliefs.waiting.get(id);
+      return {
+        id,
+        name,
+        hours: sixOrNull(record?.hours ?? null),
+        readAt: record?.readAt == null ? null : instant(record.readAt),
+        perDay: waiting === undefined || 'fixed' in waiting ? 0 : six(waiting.shape / waiting.rate),
+      };
+    }),
+    underWaySince: condition.underWay ? instant(condition.underWay.since) : null,
+    anchorage: anchorage
+      ? {
+          id: anchorage.id,
+          name: anchorage.name,
+          since: condition.arrivedAt === null ? null : instant(condition.arrivedAt),
+        }
+      : null,
+  };
+}
+
+function actionDocument(action: Action): ActionDocument {
+  return {
+    do: action.do,
+    item: action.item,
+    takes: action.takes.map(({ spare, count }) => ({ spare, count: six(count) })),
+    minutes: six(action.minutes),
+    boatScoreAfter: six(action.boatScoreAfter),
+  };
+}

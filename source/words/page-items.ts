@@ -1,0 +1,121 @@
+import { aligned, wrapped } from './columns.ts';
+import type { ItemDocument, VerdictDocument } from './document.ts';
+import { STATE_WORDS } from './reasons.ts';
+import { amountWords, badHundred, dayWords, momentWords } from './say.ts';
+
+type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
+type Moment = (instant: string) => string;
+
+/** The engine hours and the items kind by kind, a section each: its title, then aligned rows that begin with the state in words; under a row that is not fit, its reason. */
+export function itemSections(document: VerdictDocument, columns: number, zone: string): string[][] {
+  const at = Date.parse(document.at);
+  const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
+  const of = <K extends ItemDocument['kind']>(kind: K) =>
+    document.items.filter((item): item is Of<K> => item.kind === kind);
+  return [
+    engines(document, moment),
+    section('FLUIDS', of('fluid'), ['now', 'low', 'full', 'good until'], fluidCells(moment), columns),
+    section('ANODES', of('anode'), ['left', 'reaches its limit', ''], anodeCells, columns),
+    section('STORES', of('spare'), ['aboard', 'short this passage', ''], spareCells, columns),
+    section('SERVICES', of('service'), ['due'], serviceCells, columns),
+    section('CHECKS', of('check'), ['answer', 'looked at'], checkCells(moment), columns),
+    section('DATES', of('dated'), ['good until'], datedCells, columns),
+  ];
+}
+
+function engines({ engines }: VerdictDocument, moment: Moment): string[] {
+  if (engines.length === 0) return [];
+  const rows = engines.map(({ name, hours, readAt, perDay }) => [
+    `  ${name}`,
+    hours === null ? 'not read yet' : `${hours.toFixed(1)} h`,
+    readAt === null ? '' : `read ${moment(readAt)}`,
+    `${amountWords(perDay, 'h')} a day lying`,
+  ]);
+  return ['ENGINE HOURS', ...aligned(rows, new Set([1]))];
+}
+
+function section<I extends ItemDocument>(
+  title: string,
+  items: readonly I[],
+  headings: readonly string[],
+  cells: (item: I) => readonly string[],
+  columns: number,
+): string[] {
+  if (items.length === 0) return [];
+  const unentered = items.filter(notEntered);
+  const shown = items.filter((item) => !notEntered(item));
+  const table = aligned([
+    [title, '', ...headings],
+    ...shown.map((item) => [`  ${STATE_WORDS[item.state]}`, item.name, ...cells(item)]),
+  ]);
+  const lines = [shown.length === 0 ? title : table[0]!];
+  for (const [index, item] of shown.entries()) {
+    lines.push(table[index + 1]!);
+    if (item.state !== 'fit' && item.reason !== null) lines.push(...wrapped(item.reason, columns, 6));
+  }
+  if (unentered.length > 0) {
+    const names = unentered.map(({ name }) => name).join(', ');
+    lines.push(...wrapped(`not entered yet (${unentered.length}): ${names}`, columns, 2, 4));
+  }
+  return lines;
+}
+
+/** What nobody has counted, dated or done on record never bars leaving; such things share one line. */
+function notEntered(item: ItemDocument): boolean {
+  if (item.kind === 'spare') return item.count === null;
+  if (item.kind === 'service') return item.lookedAt === null;
+  return item.kind === 'dated' && item.expires === null;
+}
+
+function fluidCells(moment: Moment) {
+  return ({ now, low, full, goodUntil }: Of<'fluid'>) => [
+    now ? amountWords(now.value, now.unit) : '-',
+    amountWords(low, 'L'),
+    amountWords(full, 'L'),
+    untilWords(goodUntil, moment),
+  ];
+}
+
+function anodeCells({ now, reachesLimit }: Of<'anode'>): string[] {
+  if (!now || !reachesLimit) return ['-', '-', ''];
+  const day = (instant: string) => dayWords(Date.parse(instant), 'UTC');
+  return [
+    amountWords(now.value, now.unit),
+    `about ${day(reachesLimit.p50)}`,
+    `(${day(reachesLimit.p10)} to ${day(reachesLimit.p90)})`,
+  ];
+}
+
+function spareCells({ count, unit, shortChance, buy }: Of<'spare'>): string[] {
+  return [
+    count === null ? '-' : amountWords(count, unit),
+    shortChance === null ? '-' : badHundred(shortChance),
+    buy > 0 ? `buy ${amountWords(buy, unit)}` : '',
+  ];
+}
+
+function serviceCells({ dueInHours, dueOn }: Of<'service'>): string[] {
+  const hours = dueInHours === null ? null : hoursAway(dueInHours);
+  const on = dueOn === null ? null : dayWords(Date.parse(dueOn), 'UTC');
+  return [[hours, on].filter((one) => one !== null).join(' or ') || '-'];
+}
+
+function hoursAway(hours: number): string {
+  return hours < 0 ? `${amountWords(-hours, 'h')} overdue` : `in ${amountWords(hours, 'h')}`;
+}
+
+function checkCells(moment: Moment) {
+  return ({ now, ok, lookedAt }: Of<'check'>) => [
+    now ? amountWords(now.value, now.unit) : ok === null ? '-' : ok ? 'yes' : 'no',
+    lookedAt === null ? 'never' : moment(lookedAt),
+  ];
+}
+
+function datedCells({ expires }: Of<'dated'>): string[] {
+  return [expires === null ? '-' : dayWords(Date.parse(expires), 'UTC')];
+}
+
+function untilWords(until: string | null, moment: Moment): string {
+  if (until === null) return 'not now';
+  return until === 'beyond' ? 'beyond' : moment(until);
+}

@@ -1,0 +1,158 @@
+import { wrapped } from './columns.ts';
+import type { ActionDocument, VerdictDocument } from './document.ts';
+import { itemSections } from './page-items.ts';
+import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
+
+/** Said under every verdict (model 9). */
+export const AID =
+  "This is an aid: it knows the log, not the boat. The skipper decides. Makers' manuals, local rules and licensed people come first.";
+
+/** How wide the page is and in which zone (an IANA name) its moments are given. */
+interface Sheet {
+  readonly columns: number;
+  readonly zone: string;
+}
+
+/** The plain verdict, as printed off a terminal: in the skipper's reading order, as sentences and aligned columns, no line of words longer than `columns`, moments in `zone` (an IANA name). Ends with a line feed. */
+export function verdictPage(document: VerdictDocument, columns: number, zone: string): string {
+  const sheet = { columns, zone };
+  const sections = [
+    header(document, sheet),
+    staying(document, sheet),
+    verdict(document, sheet),
+    leaving(document, sheet),
+    work('TO GET READY', document.toGetReady, document, sheet),
+    document.whileHeld.length > 0 ? work('WORTH DOING WHILE HELD', document.whileHeld, document, sheet) : [],
+    beforeLeaving(document, sheet),
+    ...itemSections(document, columns, zone),
+    trouble(document),
+    wrapped(AID, columns),
+  ];
+  const shown = sections.filter((section) => section.length > 0);
+  return `${shown.map((section) => section.join('\n')).join('\n\n')}\n`;
+}
+
+function header(document: VerdictDocument, { columns, zone }: Sheet): string[] {
+  const at = Date.parse(document.at);
+  const forecast = document.forecast
+    ? `The forecast, from ${document.forecast.source}, is ${durationWords(document.forecast.ageHours)} old.`
+    : 'No forecast.';
+  return [
+    ...wrapped(`${document.boat.toUpperCase()}, ${whereabouts(document, at)}`, columns),
+    ...wrapped(`As of ${momentWords(at, zone)} (${zone}). ${forecast}`, columns),
+  ];
+}
+
+function whereabouts(document: VerdictDocument, at: number): string {
+  if (document.underWaySince !== null)
+    return `under way for ${durationWords((at - Date.parse(document.underWaySince)) / 3_600_000)}`;
+  if (!document.anchorage) return 'lying';
+  const { name, since } = document.anchorage;
+  if (since === null) return `lying at ${name}`;
+  return `lying at ${name}, day ${Math.floor((at - Date.parse(since)) / 86_400_000) + 1}`;
+}
+
+function staying({ staying, at }: VerdictDocument, { columns, zone }: Sheet): string[] {
+  if (!staying) return [];
+  return wrapped(
+    `STAYING: untenable from ${momentWords(Date.parse(staying.until), zone, Date.parse(at))}. ${capital(staying.why)}.`,
+    columns,
+  );
+}
+
+function verdict({ verdict, score, threshold, reasons }: VerdictDocument, { columns }: Sheet): string[] {
+  const weather = score.weather === null ? '' : `; with the weather ${hundred(score.now ?? 0)}`;
+  return [
+    verdict.toUpperCase(),
+    ...wrapped(
+      `The boat ${hundred(score.boat)}, from ${threshold.boat} she is ready${weather}.`,
+      columns,
+      2,
+      2,
+    ),
+    ...reasons.flatMap((reason) => wrapped(reason, columns, 2, 2)),
+  ];
+}
+
+function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] {
+  const { passage, windows, weatherAlone, endurance } = document;
+  const at = Date.parse(document.at);
+  const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
+  const lines: string[] = [];
+  for (const window of windows) {
+    const hours = (Date.parse(window.until) - Date.parse(window.at)) / 3_600_000;
+    lines.push(
+      `Window: ${moment(window.at)}, for ${durationWords(hours)}, ${hundred(window.score)}.`,
+      ...(window.closes === null ? [] : [`It closes: ${window.closes}.`]),
+    );
+  }
+  if (weatherAlone?.startWorkBy)
+    lines.push(
+      `The weather alone opens ${moment(weatherAlone.at)}: start the work by ${moment(weatherAlone.startWorkBy)}.`,
+    );
+  if (endurance)
+    lines.push(
+      `She can wait until ${moment(endurance.until)}; then ${nameOf(document, endurance.item)} runs short.`,
+    );
+  for (const { passage, verdict, score } of document.shelter)
+    lines.push(`Shelter: ${passage}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
+  const title = passage
+    ? `LEAVING for ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
+    : 'LEAVING';
+  if (!passage && lines.length === 0) return [];
+  return [...wrapped(title, columns), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
+}
+
+function work(
+  title: string,
+  actions: readonly ActionDocument[],
+  document: VerdictDocument,
+  { columns }: Sheet,
+): string[] {
+  const minutes = actions.reduce((sum, action) => sum + action.minutes, 0);
+  const total = actions.length === 0 ? 'nothing' : durationWords(minutes / 60);
+  return [
+    `${title}: ${total}`,
+    ...actions.flatMap((action, index) =>
+      wrapped(`${index + 1}. ${actionWords(action, document)}`, columns, 2, 3),
+    ),
+  ];
+}
+
+function actionWords(action: ActionDocument, document: VerdictDocument): string {
+  const takes = action.takes.map(({ spare, count }) => {
+    const item = document.items.find(({ id }) => id === spare);
+    const unit = item?.kind === 'spare' ? item.unit : 'each';
+    const amount = amountWords(count, unit);
+    return `${unit === 'each' ? `${amount} x` : amount} ${nameOf(document, spare)}`;
+  });
+  const words = [
+    `${capital(action.do)}: ${nameOf(document, action.item)}`,
+    durationWords(action.minutes / 60),
+    ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
+  ];
+  return `${words.join(', ')}; then the boat is ${hundred(action.boatScoreAfter)}.`;
+}
+
+function beforeLeaving(document: VerdictDocument, { columns }: Sheet): string[] {
+  const looks = document.beforeLeaving;
+  if (looks.length === 0) return [];
+  const minutes = looks.reduce((sum, look) => sum + (look.made ? 0 : look.minutes), 0);
+  const open = looks.filter(({ made }) => !made).length;
+  const left = open === 0 ? 'all made' : `${counted(open, 'look', 'looks')}, ${durationWords(minutes / 60)}`;
+  return [
+    `BEFORE THE ANCHOR COMES UP: ${left}`,
+    ...looks.flatMap(({ check, made }) =>
+      wrapped(`${made ? 'made' : 'to do'}: ${nameOf(document, check)}`, columns, 2, 2),
+    ),
+  ];
+}
+
+function trouble({ trouble }: VerdictDocument): string[] {
+  if (trouble.length === 0) return [];
+  return ['TROUBLE', ...trouble.flatMap((one) => one.split('\n').map((line) => `  ${line}`.trimEnd()))];
+}
+
+function nameOf(document: VerdictDocument, id: string): string {
+  return document.items.find((item) => item.id === id)?.name ?? id;
+}

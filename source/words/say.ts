@@ -1,0 +1,90 @@
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** `gear oil is low` as `Gear oil is low.` */
+export function sentence(phrase: string): string {
+  const whole = capital(phrase);
+  return /[.!?]$/.test(whole) ? whole : `${whole}.`;
+}
+
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** A score (a percentage) as `97 in 100`: rounded down, so that a doubt is never rounded away. */
+export function hundred(score: number): string {
+  return `${Math.floor(score + 1e-9)} in 100`;
+}
+
+/** A chance of something bad, 0..1, as `4 in 100`; `less than 1 in 100` where there is one at all. */
+export function badHundred(chance: number): string {
+  if (chance <= 0) return 'none seen in 100';
+  return chance < 0.01 ? 'less than 1 in 100' : `${Math.round(chance * 100)} in 100`;
+}
+
+/** `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above. */
+export function amountWords(value: number, unit: string | null): string {
+  if (unit === 'share') return `${figure(value * 100, 2)} %`;
+  const shown = figure(value, 3);
+  return unit === null || unit === 'each' ? shown : `${shown} ${unit}`;
+}
+
+function figure(value: number, digits: number): string {
+  return Math.abs(value) >= 10 ** digits
+    ? String(Math.round(value))
+    : String(Number(value.toPrecision(digits)));
+}
+
+/** A date as `3 Feb 2026`. Instants are ms since 1970 UTC, zones IANA names. */
+export function dayWords(at: number, zone: string): string {
+  const { year, month, day } = partsOf(at, zone);
+  return `${day} ${MONTHS[month - 1]} ${year}`;
+}
+
+/** A moment as `Tue 3 Feb 2026 07:40`; the year is left out where it is that of `beside`. */
+export function momentWords(at: number, zone: string, beside?: number): string {
+  const { year, month, day, hour, minute } = partsOf(at, zone);
+  const weekday = WEEKDAYS[new Date(Date.UTC(year, month - 1, day)).getUTCDay()];
+  const years = beside !== undefined && partsOf(beside, zone).year === year ? '' : ` ${year}`;
+  return `${weekday} ${day} ${MONTHS[month - 1]}${years} ${two(hour)}:${two(minute)}`;
+}
+
+/** Hours as `1 d 22 h`, `7 h 30 min`, `20 min`. */
+export function durationWords(hours: number): string {
+  const minutes = Math.round(hours * 60);
+  if (minutes < 60) return `${minutes} min`;
+  if (hours < 24)
+    return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+  const whole = Math.round(hours);
+  return whole % 24 === 0 ? `${whole / 24} d` : `${Math.floor(whole / 24)} d ${whole % 24} h`;
+}
+
+/** `1 look`, `9 looks`. */
+export function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+function two(value: number): string {
+  return String(value).padStart(2, '0');
+}
+
+function partsOf(at: number, zone: string) {
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+    hourCycle: 'h23',
+  });
+  const parts = new Map(format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
+  const part = (name: string) => parts.get(name as Intl.DateTimeFormatPartTypes) ?? 0;
+  return {
+    year: part('year'),
+    month: part('month'),
+    day: part('day'),
+    hour: part('hour'),
+    minute: part('minute'),
+  };
+}
