@@ -18,7 +18,13 @@ export type FolderTrouble =
   | { kind: 'cannot write'; file: string; code: string }
   | { kind: 'read only'; folder: string; code: string }
   | { kind: 'file too large'; file: string; bytes: number; most: number }
-  | { kind: 'not a plain file'; file: string };
+  | { kind: 'not a plain file'; file: string }
+  /** A file in log/ whose name is no log file's: a copy made by hand or by a sync program. It is not read. */
+  | { kind: 'stray file'; file: string }
+  /** Entries can still be saved, but not for long. */
+  | { kind: 'little room'; folder: string; bytes: number }
+  /** The disk failed while saving; the entry is safe in a new file, the failed one is not written to again. */
+  | { kind: 'disk error'; file: string; code: string };
 
 /** What keeps a text from being JSON. */
 export type JsonFault =
@@ -49,34 +55,71 @@ export type BoatFileTrouble =
   | { kind: 'field twice'; place: Place; field: string; firstLine: number }
   | { kind: 'id twice'; place: Place; id: string; firstLine: number }
   | { kind: 'no such item'; place: Place; id: string; wants: string; near?: string }
-  | { kind: 'out of order'; place: Place; value: number; than: { path: string; value: number }; unit: string; remedy: number | null }
+  | {
+      kind: 'out of order';
+      place: Place;
+      value: number;
+      than: { path: string; value: number };
+      unit: string;
+      remedy: number | null;
+    }
   | { kind: 'legs do not join'; place: Place; gapNm: number }
   | { kind: 'more troubles'; file: string; count: number };
 
 /** The log: lines that cannot be used, or that are missing. None is ever thrown away. */
 export type LogTrouble =
   | { kind: 'line cut off'; place: Place; text: string }
-  | { kind: 'line damaged'; place: Place; how: 'checksum' | 'not json' | 'zeros' | 'too long' | 'values'; text: string }
+  | {
+      kind: 'line damaged';
+      place: Place;
+      how: 'checksum' | 'not json' | 'zeros' | 'too long' | 'values';
+      text: string;
+    }
   | { kind: 'line edited'; place: Place; text: string }
-  | { kind: 'lines missing'; place: Place; writer: string; from: number; to: number; why: 'gap' | 'older copy' }
+  | {
+      kind: 'lines missing';
+      place: Place;
+      writer: string;
+      from: number;
+      to: number;
+      why: 'gap' | 'older copy';
+    }
   | { kind: 'chain broken'; place: Place; writer: string; number: number }
+  /** A whole line where it does not belong: nothing is missing by it. */
+  | { kind: 'line out of place'; place: Place; id: string; how: 'twice' | 'order' | 'other writer' }
   | { kind: 'same id twice'; place: Place; id: string }
   | { kind: 'count leap'; place: Place; lc: number }
   | { kind: 'more damage'; count: number }
   | { kind: 'newer entries'; count: number }
   | { kind: 'unknown item'; entry: string; at: string; item: string; near?: string }
-  | { kind: 'odd reading'; entry: string; at: string; item: string; value: number; unit: string; than: number; why: 'meter back' | 'outside tank' | 'count below zero' | 'in the future' }
+  | {
+      kind: 'odd reading';
+      entry: string;
+      at: string;
+      item: string;
+      value: number;
+      unit: string;
+      than: number;
+      why: 'meter back' | 'outside tank' | 'count below zero' | 'in the future';
+    }
   | { kind: 'clock'; entry: string; at: string; rec: string; why: 'went back' | 'leapt' };
 
 /** A request (arguments, a typed value, an entry) that cannot be carried out. */
 export type RequestTrouble =
-  | { kind: 'unknown word'; word: string; what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id'; near?: string }
+  | {
+      kind: 'unknown word';
+      word: string;
+      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id';
+      near?: string;
+    }
   | { kind: 'wanting'; what: string; example: string }
   | { kind: 'not understood'; field: string; text: string; expected: string; example?: string }
   | { kind: 'wrong entry'; line?: number; field: string; value: unknown; expected: string; near?: string }
   | { kind: 'not saved'; code: string; text: string };
 
-export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly troubles: readonly Trouble[] };
+export type Result<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly troubles: readonly Trouble[] };
 
 export function good<T>(value: T): Result<T> {
   return { ok: true, value };

@@ -39,7 +39,12 @@ export const entryKinds = {
     share: share.optional(),
     from: id.optional(),
   }),
-  change: z.looseObject({ fluid: id, level: litres.optional(), share: share.optional(), from: id.optional() }),
+  change: z.looseObject({
+    fluid: id,
+    level: litres.optional(),
+    share: share.optional(),
+    from: id.optional(),
+  }),
   job: z.looseObject({ item: id, text, minutes: z.number().min(0).max(1e5).optional() }),
   leak: z.looseObject({
     item: id,
@@ -57,10 +62,25 @@ export const entryKinds = {
   }),
   renew: z.looseObject({ anode: id, from: id.optional() }),
   use: z.looseObject({ spare: id, count, for: text.optional(), text: text.optional() }),
-  stow: z.looseObject({ spare: id, count, cost: z.number().min(0).max(1e9).optional(), text: text.optional() }),
+  stow: z.looseObject({
+    spare: id,
+    count,
+    cost: z.number().min(0).max(1e9).optional(),
+    text: text.optional(),
+  }),
   count: z.looseObject({ spare: id, count, text: text.optional() }),
-  service: z.looseObject({ service: id, uses: z.array(z.object({ spare: id, count })).max(100).optional() }),
-  check: z.looseObject({ check: id, ok: z.boolean().optional(), value: z.number().min(-1e9).max(1e9).optional() }),
+  service: z.looseObject({
+    service: id,
+    uses: z
+      .array(z.object({ spare: id, count }))
+      .max(100)
+      .optional(),
+  }),
+  check: z.looseObject({
+    check: id,
+    ok: z.boolean().optional(),
+    value: z.number().min(-1e9).max(1e9).optional(),
+  }),
   dated: z.looseObject({ item: id, expires: z.iso.date() }),
   clue: z.looseObject({ item: id, clue: z.string().max(64), seen: z.boolean() }),
   plan: z.looseObject({
@@ -93,7 +113,9 @@ export type EntryKind = keyof typeof entryKinds;
 export type Fields<K extends EntryKind> = z.output<(typeof entryKinds)[K]>;
 
 /** What a person or a script gives: the entry before it has its place in the log. `at` is when it happened, UTC. */
-export type Draft = { [K in EntryKind]: { kind: K; at: string; by?: string; key?: string } & Fields<K> }[EntryKind];
+export type Draft = {
+  [K in EntryKind]: { kind: K; at: string; by?: string; key?: string } & Fields<K>;
+}[EntryKind];
 
 /** One line of the log. `rec` is when it was typed, `lc` its Lamport count, `n` its writer's own number. */
 export type Entry = Draft & {
