@@ -100,7 +100,20 @@ export type LogTrouble =
       value: number;
       unit: string;
       than: number;
-      why: 'meter back' | 'outside tank' | 'count below zero' | 'in the future';
+      why:
+        | 'meter back'
+        | 'meter leapt'
+        | 'outside tank'
+        | 'more than new'
+        | 'count below zero'
+        | 'in the future';
+    }
+  | {
+      kind: 'new size unknown';
+      entry: string;
+      at: string;
+      item: string;
+      field: 'massKg' | 'diameterMm' | 'lengthMm';
     }
   | { kind: 'clock'; entry: string; at: string; rec: string; why: 'went back' | 'leapt' };
 

@@ -59,7 +59,11 @@ export type FluidEvent = { readonly entry: string; readonly at: number; readonly
   | { readonly kind: 'topup'; readonly amountL: number }
   | { readonly kind: 'change' }
   | { readonly kind: 'job'; readonly text: string }
-  | { readonly kind: 'leak'; readonly class: 'dry' | 'wet' | 'drops' | 'falls'; readonly dropsPerMinute: number | null }
+  | {
+      readonly kind: 'leak';
+      readonly class: 'dry' | 'wet' | 'drops' | 'falls';
+      readonly dropsPerMinute: number | null;
+    }
 );
 
 export interface FluidRecord {
@@ -72,7 +76,12 @@ export interface FluidRecord {
 /** One anode's life in its place. `share` 1 is new; `sd` by the way it was measured (model 4). */
 export interface Fitting {
   readonly fittedAt: number | null;
-  readonly looks: readonly { readonly at: number; readonly share: number; readonly sd: number; readonly flakes: boolean }[];
+  readonly looks: readonly {
+    readonly at: number;
+    readonly share: number;
+    readonly sd: number;
+    readonly flakes: boolean;
+  }[];
 }
 
 export interface AnodeRecord {
@@ -85,7 +94,11 @@ export interface SpareRecord {
   /** Null: not entered yet. */
   readonly count: number | null;
   /** Unplanned uses: one `use` entry is one event. `engineHours` null where the spare has no engine. */
-  readonly uses: readonly { readonly at: number; readonly count: number; readonly engineHours: number | null }[];
+  readonly uses: readonly {
+    readonly at: number;
+    readonly count: number;
+    readonly engineHours: number | null;
+  }[];
   /** Count after each entry, for the chart. */
   readonly history: readonly { readonly at: number; readonly count: number }[];
   /** What the uses were seen over since this spare's first entry: engine hours, or days. */
@@ -99,7 +112,11 @@ export interface ServiceRecord {
 }
 
 export interface CheckRecord {
-  readonly answers: readonly { readonly at: number; readonly ok: boolean | null; readonly value: number | null }[];
+  readonly answers: readonly {
+    readonly at: number;
+    readonly ok: boolean | null;
+    readonly value: number | null;
+  }[];
   /** Work since the last answer that touched it, and so voids it (model 7). */
   readonly unsettledBy: { readonly item: string; readonly at: number } | null;
   /** For `leaving` checks: made since she last arrived. */
@@ -108,6 +125,7 @@ export interface CheckRecord {
 }
 
 export interface DatedRecord {
-  readonly expires: string;
+  /** The last day it is good for, UTC; null: not entered yet. */
+  readonly expires: string | null;
   readonly lookedAt: number | null;
 }

@@ -1,0 +1,25 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Condition } from './condition.ts';
+import type { Past, Timed } from './past.ts';
+
+type Whereabouts = Pick<Condition, 'underWay' | 'anchorage' | 'arrivedAt' | 'spans'>;
+
+/** Where she is and when she was under way, from `left` and `arrived`. A second `left` on the way, or an `arrived` while lying, opens or closes no span. */
+export function whereaboutsOf(boat: Boat, past: Past): Whereabouts {
+  const spans: { from: number; to: number | null }[] = [];
+  for (const { at, entry } of past.all) {
+    const open = spans.at(-1)?.to === null;
+    if (entry.kind === 'left' && !open) spans.push({ from: at, to: null });
+    if (entry.kind === 'arrived' && open) spans.at(-1)!.to = at;
+  }
+  const now = spans.at(-1);
+  if (now?.to === null) return { spans, underWay: { since: now.from }, anchorage: null, arrivedAt: null };
+  const arrival = past.of('arrived').at(-1);
+  return { spans, underWay: null, anchorage: anchorageOf(boat, arrival), arrivedAt: arrival?.at ?? null };
+}
+
+function anchorageOf(boat: Boat, arrival: Timed<'arrived'> | undefined): string | null {
+  if (arrival === undefined) return boat.anchorage ?? null;
+  const named = arrival.entry.anchorage;
+  return boat.anchorages.some(({ id }) => id === named) ? named! : null;
+}
