@@ -25,7 +25,12 @@ export interface FluidBelief {
   readonly rest: Spread;
   /** Loss on a usual day of the last fortnight, L. */
   readonly usualDay: Spread;
-  readonly leak: { readonly tight: number; readonly running: number; readonly lying: number; readonly both: number };
+  readonly leak: {
+    readonly tight: number;
+    readonly running: number;
+    readonly lying: number;
+    readonly both: number;
+  };
   readonly split: 'known' | 'cannot tell';
   readonly job: JobEffect | null;
   /** When the loss changed by itself, or null. */
@@ -61,7 +66,10 @@ export interface AnodeBelief {
   readonly wrongAlloy: boolean;
   /** Mean galvanic current of the one fitted now, A; null without a mass. */
   readonly currentA: number | null;
-  draw(count: number, streamOf: (part: string) => Stream): { readonly share: Float64Array; readonly wear: Float64Array };
+  draw(
+    count: number,
+    streamOf: (part: string) => Stream,
+  ): { readonly share: Float64Array; readonly wear: Float64Array };
 }
 
 /** A rate of unplanned uses, gamma, per engine hour or per day (model 5). */

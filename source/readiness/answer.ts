@@ -155,11 +155,11 @@ export type Why =
   | { why: 'expired'; expires: string }
   | { why: 'expires soon'; expires: string; days: number }
   | { why: 'overdue'; hours: number | null; days: number | null }
-  | { why: 'due on the way' }
   | { why: 'parts not aboard'; spare: string; wants: number; aboard: number }
   | { why: 'never done' }
   | { why: 'below wanted'; count: number; wanted: number }
   | { why: 'not counted' }
+  | { why: 'not entered' }
   | { why: 'used twice'; hours: number }
   | { why: 'wears fast'; chance: number }
   | { why: 'no wear'; days: number }

@@ -1,0 +1,42 @@
+import { type Boat, engineOf } from '../boat/boat.ts';
+import type { Engine } from '../boat/engine.ts';
+import type { Spare } from '../boat/spare.ts';
+import type { Condition } from '../condition/condition.ts';
+import { believeAnode } from './anode.ts';
+import type { Beliefs, DemandBelief, WaitingBelief } from './belief.ts';
+import { believeFluid } from './fluid.ts';
+
+/** What the log's readings, set against the boat file's usual figures, say of every rate aboard. */
+export function believe(boat: Boat, condition: Condition): Beliefs {
+  const waiting = new Map(boat.engines.map((engine) => [engine.id, waitingHours(engine, condition)]));
+  return {
+    fluids: new Map(boat.fluids.map((fluid) => [fluid.id, believeFluid(fluid, condition)])),
+    anodes: new Map(boat.anodes.map((anode) => [anode.id, believeAnode(anode, condition)])),
+    demand: new Map(boat.spares.map((spare) => [spare.id, demandFor(boat, spare, condition)])),
+    waiting,
+  };
+}
+
+/** A week of the usual hours weighs as much as seven days seen (model 2). */
+const USUAL_DAYS = 7;
+
+function waitingHours({ id, usualHoursPerDay }: Engine, condition: Condition): WaitingBelief {
+  const { hours, days } = condition.engines.get(id)!.lately;
+  const shape = USUAL_DAYS * usualHoursPerDay + hours;
+  return shape > 0 ? { shape, rate: USUAL_DAYS + days } : { fixed: 0 };
+}
+
+/** Unplanned uses: the rate expected, worth `weight` events, and the uses counted since over their exposure (model 5). */
+function demandFor(boat: Boat, spare: Spare, condition: Condition): DemandBelief | null {
+  const { expected } = spare;
+  const perHour = expected?.perEngineHour;
+  const usual = perHour ?? expected?.perDay;
+  if (expected === undefined || usual === undefined || usual === 0) return null;
+  const { uses, exposure } = condition.spares.get(spare.id)!;
+  return {
+    per: perHour === undefined ? 'day' : 'engine hour',
+    engine: perHour === undefined ? null : engineOf(boat, expected.engine),
+    shape: expected.weight + uses.length,
+    rate: expected.weight / usual + exposure,
+  };
+}

@@ -1,0 +1,113 @@
+import { type Boat, consequenceOf, type Item, itemsOf } from '../boat/boat.ts';
+import type { Condition } from '../condition/condition.ts';
+import type { Beliefs } from '../inference/belief.ts';
+import type { State, Why } from './answer.ts';
+import { type Finding, findingOf } from './findings.ts';
+import { always, both, holding, type Latest } from './latest.ts';
+import { drawPassages, type Passages } from './passages.ts';
+import { nothingDone, type Requirements, requirementsOf } from './requirements.ts';
+
+/** Model, Terms: without a forecast departures are looked at for a week. */
+const LAST_HOUR = 168;
+/** Model 1: an item holding in fewer passages than this is worth watching. */
+const FIT_CHANCE = 0.98;
+
+/** One item with its latest departures and what was found of it. */
+export interface JudgedItem {
+  readonly item: Item;
+  readonly vital: boolean;
+  readonly latest: Latest;
+  readonly chance: number;
+  readonly finding: Finding;
+  readonly state: State;
+  readonly why: readonly Why[];
+}
+
+/** The boat judged over one set of simulated passages. */
+export interface Judged {
+  readonly passages: Passages;
+  readonly requirements: Requirements;
+  readonly items: readonly JudgedItem[];
+  readonly boatLatest: Latest;
+}
+
+/** Judges every item over `count` passages. `threshold` is the boat's, 0..1. */
+export function judgeItems(
+  boat: Boat,
+  condition: Condition,
+  beliefs: Beliefs,
+  { count, seed, threshold }: { count: number; seed: number; threshold: number },
+): Judged {
+  const passages = drawPassages(boat, condition, beliefs, { count, seed, lastHour: LAST_HOUR, threshold });
+  const requirements = requirementsOf(boat, condition, beliefs, passages);
+  const latestOf = new Map(
+    requirements.all.flatMap((requirement) => {
+      const latest = requirement.latest(nothingDone);
+      return requirement.items.map((id, place) => [id, latest[place]!] as const);
+    }),
+  );
+  const items = itemsOf(boat).map((item) => {
+    const latest = latestOf.get(item.id)!;
+    const vital = consequenceOf(boat, item) === 'vital';
+    const chance = holding(latest, 0) / count;
+    const finding = findingOf(boat, item, condition, beliefs);
+    return { item, vital, latest, chance, finding, ...stateOf(finding, vital, chance, threshold) };
+  });
+  const boatLatest = always(count);
+  for (const { vital, latest } of items) if (vital) both(boatLatest, latest);
+  return {
+    passages,
+    requirements,
+    boatLatest,
+    items: together(items, holding(boatLatest, 0) / count, threshold),
+  };
+}
+
+/** The first state that applies (model 1). */
+function stateOf(
+  { pastLimit, unseen, watch }: Finding,
+  vital: boolean,
+  chance: number,
+  threshold: number,
+): { state: State; why: readonly Why[] } {
+  const mayFail: Why[] =
+    chance < FIT_CHANCE && pastLimit.length === 0 ? [{ why: 'may fail', chance: 1 - chance, threshold }] : [];
+  const why = [...pastLimit, ...mayFail, ...unseen, ...watch];
+  if (vital && (chance < threshold || pastLimit.length > 0)) return { state: 'unfit', why };
+  if (unseen.length > 0) return { state: 'unseen', why: [...unseen, ...pastLimit, ...mayFail, ...watch] };
+  return { state: why.length > 0 ? 'watch' : 'fit', why };
+}
+
+/** When no item is unfit but the boat falls short, the two vital ones failing most often are the ones to watch. */
+function together(
+  items: readonly JudgedItem[],
+  boatChance: number,
+  threshold: number,
+): readonly JudgedItem[] {
+  if (boatChance >= threshold || items.some(({ state }) => state === 'unfit')) return items;
+  const most = items
+    .filter(({ vital, chance }) => vital && chance < 1)
+    .sort((a, b) => a.chance - b.chance)
+    .slice(0, 2);
+  return items.map((judged) =>
+    most.includes(judged)
+      ? {
+          ...judged,
+          state: judged.state === 'unseen' ? judged.state : 'watch',
+          why: [{ why: 'no one thing', boat: 100 * boatChance }, ...judged.why],
+        }
+      : judged,
+  );
+}
+
+/** One standard error of a chance held in k of N passages, from (k + 1) / (N + 2) (model 1). */
+export function standardError(held: number, count: number): number {
+  const chance = (held + 1) / (count + 2);
+  return Math.sqrt((chance * (1 - chance)) / count);
+}
+
+/** Within two standard errors of the threshold: more passages may tell. */
+export function isNear({ boatLatest, passages: { count, threshold } }: Judged): boolean {
+  const held = holding(boatLatest, 0);
+  return Math.abs(held / count - threshold) < 2 * standardError(held, count);
+}

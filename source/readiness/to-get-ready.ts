@@ -1,0 +1,133 @@
+import { type Candidate, workOf } from './actions.ts';
+import type { Action } from './answer.ts';
+import type { Requirement } from './requirements.ts';
+
+/** Up to this many candidates every list is tried (4,096 of them); above, greedily (model 6). */
+const MOST_TRIED = 12;
+
+export interface Task {
+  /** What must hold, and which of its items are vital. */
+  readonly vital: readonly { readonly requirement: Requirement; readonly places: readonly number[] }[];
+  readonly passages: number;
+  /** The departure it is for, whole hours from now. */
+  readonly hour: number;
+  /** Passages that must end well. */
+  readonly enough: number;
+  /** What has to be done whatever the score: looks owed, things past their limit. */
+  readonly owed: readonly Candidate[];
+  readonly candidates: readonly Candidate[];
+}
+
+/** The shortest list, then the one with the fewest minutes, that brings the boat to `enough`; where none does, all that helps. */
+export function toGetReady(task: Task): { readonly actions: readonly Action[]; readonly suffices: boolean } {
+  const score = scorer(task);
+  const chosen = chooseExtra(task, score);
+  const list = [...task.owed, ...chosen];
+  const actions = list.map((candidate, i) => ({
+    do: candidate.do,
+    item: candidate.item,
+    takes: candidate.takes,
+    minutes: candidate.minutes,
+    boatScoreAfter: (100 * score(list.slice(0, i + 1))) / task.passages,
+  }));
+  return { actions, suffices: score(list) >= task.enough };
+}
+
+type Scorer = (done: readonly Candidate[]) => number;
+
+function chooseExtra(task: Task, score: Scorer): readonly Candidate[] {
+  const { owed, candidates, enough } = task;
+  if (score(owed) >= enough) return [];
+  if (score([...owed, ...candidates]) < enough)
+    return pruned(candidates, owed, score, score([...owed, ...candidates]));
+  if (candidates.length > MOST_TRIED) return greedy(task, score);
+  let best: readonly Candidate[] = candidates;
+  for (let mask = 1; mask < 2 ** candidates.length; mask += 1) {
+    const list = candidates.filter((_, place) => mask & (1 << place));
+    if (isShorter(list, best) && score([...owed, ...list]) >= enough) best = list;
+  }
+  return best;
+}
+
+function isShorter(list: readonly Candidate[], than: readonly Candidate[]): boolean {
+  return list.length < than.length || (list.length === than.length && minutesOf(list) < minutesOf(than));
+}
+
+function minutesOf(list: readonly Candidate[]): number {
+  return list.reduce((sum, { minutes }) => sum + minutes, 0);
+}
+
+/** Takes what helps most until it is enough, then drops what turned out not to be needed. */
+function greedy({ owed, candidates, enough }: Task, score: Scorer): readonly Candidate[] {
+  const list: Candidate[] = [];
+  const left = [...candidates];
+  while (score([...owed, ...list]) < enough && left.length > 0) {
+    const gains = left.map((candidate) => score([...owed, ...list, candidate]));
+    const place = gains.indexOf(Math.max(...gains));
+    list.push(...left.splice(place, 1));
+  }
+  return pruned(list, owed, score, enough);
+}
+
+/** Without what can be left out: the longest work first. */
+function pruned(
+  list: readonly Candidate[],
+  owed: readonly Candidate[],
+  score: Scorer,
+  enough: number,
+): readonly Candidate[] {
+  let kept = list;
+  for (const candidate of [...list].sort((a, b) => b.minutes - a.minutes)) {
+    const without = kept.filter((other) => other !== candidate);
+    if (score([...owed, ...without]) >= enough) kept = without;
+  }
+  return kept;
+}
+
+/** Counts the passages in which all that is vital holds once a list is done. A requirement is judged anew only for the candidates that touch it, and each of those sets once. */
+function scorer(task: Task): Scorer {
+  const all = [...task.owed, ...task.candidates];
+  const parts = task.vital.map(({ requirement, places }) => ({
+    requirement,
+    places,
+    touching: all.filter((candidate) => touches(candidate, requirement)),
+    held: new Map<string, Uint8Array>(),
+  }));
+  return (done) => {
+    const holds = new Uint8Array(task.passages).fill(1);
+    for (const { requirement, places, touching, held } of parts) {
+      const those = touching.filter((candidate) => done.includes(candidate));
+      const key = those.map((candidate) => all.indexOf(candidate)).join();
+      let bits = held.get(key);
+      if (bits === undefined) {
+        bits = heldAt(requirement, places, those, task);
+        held.set(key, bits);
+      }
+      for (let i = 0; i < holds.length; i += 1) holds[i] = holds[i]! & bits[i]!;
+    }
+    return holds.reduce((sum, bit) => sum + bit, 0);
+  };
+}
+
+function touches({ item, takes, buys }: Candidate, { items, stores }: Requirement): boolean {
+  return (
+    items.includes(item) ||
+    takes.some(({ spare }) => stores.includes(spare)) ||
+    (buys !== null && stores.includes(item))
+  );
+}
+
+function heldAt(
+  requirement: Requirement,
+  places: readonly number[],
+  done: readonly Candidate[],
+  { hour, passages }: Task,
+): Uint8Array {
+  const latest = requirement.latest(workOf(done));
+  const bits = new Uint8Array(passages).fill(1);
+  for (const place of places) {
+    const of = latest[place]!;
+    for (let i = 0; i < passages; i += 1) if (of[i]! < hour) bits[i] = 0;
+  }
+  return bits;
+}

@@ -1,0 +1,46 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Condition } from '../condition/condition.ts';
+import type { Beliefs } from '../inference/belief.ts';
+import { candidatesFor } from './actions.ts';
+import type { Action } from './answer.ts';
+import type { JudgedItem } from './judged.ts';
+import { holding } from './latest.ts';
+import type { Passages } from './passages.ts';
+import { dueOf, serviceLatest } from './services.ts';
+
+/** Within the stretch more often than not. */
+const LIKELY = 0.5;
+
+/**
+ * Worth doing while held (model 6): services due, and anodes likely to reach their limit, within the stretch, with their parts aboard.
+ * What is to be done anyway to get ready is left out; the boat's score stays as it is, since none of it is vital.
+ */
+export function whileHeld(
+  boat: Boat,
+  condition: Condition,
+  beliefs: Beliefs,
+  passages: Passages,
+  items: readonly JudgedItem[],
+  already: readonly Action[],
+  boatScore: number,
+): readonly Action[] {
+  const comesDue = ({ item, chance, finding }: JudgedItem): boolean => {
+    if (item.kind === 'anode') return chance < LIKELY || finding.pastLimit.length > 0;
+    if (item.kind !== 'service') return false;
+    const atDue = { ...item, graceHours: 0, graceDays: 0 };
+    return (
+      holding(serviceLatest(atDue, dueOf(boat, item, condition), false, passages), 0) <
+      LIKELY * passages.count
+    );
+  };
+  return items
+    .filter((one) => comesDue(one) && !already.some(({ item }) => item === one.item.id))
+    .flatMap(({ item }) => candidatesFor(item, condition, beliefs))
+    .map(({ do: what, item, takes, minutes }) => ({
+      do: what,
+      item,
+      takes,
+      minutes,
+      boatScoreAfter: boatScore,
+    }));
+}
