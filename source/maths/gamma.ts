@@ -1,5 +1,6 @@
 import { assert } from '../trouble.ts';
 import { gammaTerm } from './gamma-term.ts';
+import { normalCdf, normalUpperTail } from './normal.ts';
 
 /**
  * Chance that a gamma variate of that shape and rate 1 lies below x (the regularised incomplete gamma function P). Shape > 0.
@@ -7,17 +8,26 @@ import { gammaTerm } from './gamma-term.ts';
  */
 export function gammaCdf(x: number, shape: number): number {
   if (x <= 0) return 0;
+  if (shape > veryLarge) return normalCdf(wilsonHilfertyDeviate(x, shape));
   return x < shape + 1 ? lowerBySeries(x, shape) : 1 - upperByFraction(x, shape);
 }
 
 /** Chance that it lies above x (the regularised Q), small values right to their own last digits. */
 export function gammaUpperTail(x: number, shape: number): number {
   if (x <= 0) return 1;
+  if (shape > veryLarge) return normalUpperTail(wilsonHilfertyDeviate(x, shape));
   return x < shape + 1 ? 1 - lowerBySeries(x, shape) : upperByFraction(x, shape);
 }
 
-/** Some 5 times the terms that shapes of 10,000 take. */
-const mostTerms = 10_000;
+/** From here on the cube root of a gamma variate is normal to about 1e-8 (Wilson and Hilferty 1931), and the sums below would grow long. */
+const veryLarge = 1e6;
+
+function wilsonHilfertyDeviate(x: number, shape: number): number {
+  return 3 * Math.sqrt(shape) * (Math.cbrt(x / shape) - 1 + 1 / (9 * shape));
+}
+
+/** Some 4 times the terms that the largest shapes take. */
+const mostTerms = 30_000;
 
 /** Abramowitz and Stegun 6.5.29. */
 function lowerBySeries(x: number, shape: number): number {
@@ -31,7 +41,7 @@ function lowerBySeries(x: number, shape: number): number {
   return gammaTerm(shape, x) * sum;
 }
 
-/** Abramowitz and Stegun 6.5.31, as in DLMF 8.9.2 contracted; evaluated forward by Lentz's method. */
+/** Abramowitz and Stegun 6.5.31, contracted (DLMF 8.9.2); evaluated forward by Lentz's method. */
 function upperByFraction(x: number, shape: number): number {
   let bottom = x + 1 - shape;
   let ratioAbove = Number.POSITIVE_INFINITY;
@@ -45,7 +55,7 @@ function upperByFraction(x: number, shape: number): number {
     ratioAbove = bottom + top / ratioAbove;
     const change = ratioAbove * ratioBelow;
     fraction *= change;
-    if (Math.abs(change - 1) < 1e-16) break;
+    if (Math.abs(change - 1) < 3e-16) break;
   }
   return gammaTerm(shape, x) * shape * fraction;
 }

@@ -37,7 +37,7 @@ function fraction(x: number, a: number, b: number): number {
     ratioAbove = 1 + top / ratioAbove;
     const change = ratioAbove * ratioBelow;
     value *= change;
-    if (Math.abs(change - 1) < 1e-16) break;
+    if (Math.abs(change - 1) < 3e-16) break;
   }
   return 1 / value;
 }

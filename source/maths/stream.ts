@@ -35,7 +35,7 @@ export function stream(seed: number, name: string): Stream {
 }
 
 /** Odd multipliers with well-spread bits: fractional parts of the square roots of 2, 3, 5 and 7, the last two raised to odd. */
-const multipliers = [0x6a09e667, 0xbb67ae85, 0x3c6ef373, 0xa54ff53b];
+const multipliers = [0x6a09e667, 0xbb67ae85, 0x3c6ef373, 0xa54ff53b] as const;
 const warmingRounds = 16;
 
 /** Four 32-bit words: three stirred, the fourth a counter, so that no cycle is shorter than 2^32. */
@@ -46,12 +46,10 @@ class Words {
   private count: number;
 
   constructor(text: string) {
-    [this.a, this.b, this.c, this.count] = multipliers.map((multiplier) => hashed(text, multiplier)) as [
-      number,
-      number,
-      number,
-      number,
-    ];
+    this.a = hashed(text, multipliers[0]);
+    this.b = hashed(text, multipliers[1]);
+    this.c = hashed(text, multipliers[2]);
+    this.count = hashed(text, multipliers[3]);
     for (let round = 0; round < warmingRounds; round += 1) this.next();
   }
 
