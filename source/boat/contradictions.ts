@@ -76,7 +76,9 @@ function expectedOneWay(spare: Entry, engines: number): readonly Finding[] {
     return [{ path, facts: { kind: 'wrong value', value: fields, expected } }];
   }
   if (!byHour && !byDay)
-    return [missing(path, 'perEngineHour', 'uses an engine hour, or perDay: uses a day')];
+    return [
+      missing(path, 'perEngineHour', 'a number of uses an engine hour; or perDay, a number of uses a day'),
+    ];
   if (byHour && fields.engine === undefined && engines !== 1) {
     return [missing(path, 'engine', 'the id of the engine whose hours count')];
   }
@@ -85,7 +87,7 @@ function expectedOneWay(spare: Entry, engines: number): readonly Finding[] {
 
 function comesDue({ fields, path }: Entry, engines: number): readonly Finding[] {
   if (fields.everyHours === undefined && fields.everyMonths === undefined) {
-    return [missing(path, 'everyHours', 'engine hours, or everyMonths: calendar months')];
+    return [missing(path, 'everyHours', 'a number of engine hours; or everyMonths, a number of months')];
   }
   if (fields.everyHours !== undefined && fields.engine === undefined && engines !== 1) {
     return [missing(path, 'engine', 'the id of the engine whose hours count')];

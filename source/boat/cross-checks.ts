@@ -109,6 +109,9 @@ function motoringEngines(passage: Entry, ids: readonly Named[]): readonly Findin
   const known = idsIn(ids, 'engines');
   const motoring = entryAt(passage.fields.motoring, [...passage.path, 'motoring']);
   return Object.keys(motoring.fields).flatMap((engine) =>
-    unknownId(engine, [...motoring.path, engine], 'engines', known),
+    unknownId(engine, [...motoring.path, engine], 'engines', known).map((finding) => ({
+      ...finding,
+      byName: true as const,
+    })),
   );
 }

@@ -69,6 +69,7 @@ export function sayPath(path: Path): string {
     .map((step, i) => {
       if (typeof step === 'number') return `[${step}]`;
       const short = step.length > LONGEST_STEP ? `${step.slice(0, LONGEST_STEP)}...` : step;
+      if (!/^[\w$-]+$/.test(short)) return `[${JSON.stringify(short)}]`;
       return i === 0 ? short : `.${short}`;
     })
     .join('');

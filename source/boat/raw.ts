@@ -1,9 +1,10 @@
 import type { BoatFileTrouble } from '../trouble.ts';
 import type { Path } from './positions.ts';
 
-/** A trouble before it has its place: that of the value at `path`. */
+/** A trouble before it has its place: that of the value at `path`, or of the name of its field. */
 export interface Finding {
   readonly path: Path;
+  readonly byName?: true;
   readonly facts: Facts;
 }
 

@@ -45,8 +45,9 @@ export function readBoat(text: string, file: string): Result<Boat> {
   if (!parsed.success) found.push(...schemaTroubles(parsed.error.issues, value, names, positions));
   const lineOf = (path: Path) => positions.line(positions.value(path).offset);
   found.push(...names.map(({ spot, facts }) => ({ spot, facts })));
-  for (const { path, facts } of crossChecks(value, lineOf))
-    found.push({ spot: positions.value(path), facts });
+  for (const { path, byName, facts } of crossChecks(value, lineOf)) {
+    found.push({ spot: byName ? positions.key(path) : positions.value(path), facts });
+  }
   if (found.length > 0 || !parsed.success) return bad(...troublesOf(found, positions, file));
   return good(parsed.data);
 }

@@ -1,0 +1,95 @@
+import type { FolderTrouble } from '../trouble.ts';
+import { cleanLine } from './clean.ts';
+import type { WordsOf } from './wording.ts';
+
+/** The words for folders and files that cannot be had as they should be. */
+export const folderWords: WordsOf<FolderTrouble> = {
+  'no boat folder': ({ folder, near }) => ({
+    title: `there is no boat in ${path(folder)}`,
+    right: 'A boat is a folder with a boat.json in it.',
+    attempt: near === undefined ? `hoveshort new ${path(folder)}` : `--boat ${path(near)}`,
+  }),
+  'folder not empty': ({ folder }) => ({
+    title: `${path(folder)} is not empty`,
+    right: 'A new boat takes a folder of its own, so that nothing is written over. Nothing was changed.',
+    attempt: `hoveshort new ${path(folder)}-2`,
+  }),
+  'cannot read': ({ file, code }) => ({
+    title: `${path(file)} cannot be read: ${sayCode(code)}`,
+    ...remedyFor(code),
+  }),
+  'cannot write': ({ file, code }) => ({
+    title: `${path(file)} cannot be written: ${sayCode(code)}`,
+    ...remedyFor(code),
+  }),
+  'read only': ({ folder, code }) => ({
+    title: `${path(folder)} can be looked at, and nothing can be saved in it: ${sayCode(code)}`,
+    ...remedyFor(code),
+  }),
+  'file too large': ({ file, bytes, most }) => ({
+    title: `${path(file)} is ${sayBytes(bytes)}, more than the ${sayBytes(most)} that is read of such a file`,
+    right: 'It was left as it is. So large a file is most likely another one by the same name.',
+  }),
+  'not a plain file': ({ file }) => ({
+    title: `${path(file)} is not a plain file`,
+    right: 'Links, folders and devices are not followed, so that nothing outside the boat folder is touched.',
+    attempt: 'put the file itself in its place',
+  }),
+  'stray file': ({ file }) => ({
+    title: `${path(file)} is not read: its name is not that of a log file`,
+    right: 'It may be a copy made by hand or by a program that keeps folders alike. Nothing in it counts.',
+    attempt: 'hoveshort merge <folder it came from>, then move the file out of the log folder',
+  }),
+  'little room': ({ folder, bytes }) => ({
+    title: `${path(folder)} has ${sayBytes(bytes)} of room left on its disk`,
+    right: 'Entries can still be saved, but not for long.',
+    attempt: 'free some room on the disk',
+  }),
+  'disk error': ({ file, code }) => ({
+    title: `${path(file)} could not be written to the end: ${sayCode(code)}`,
+    right: 'The entry is safe in a new file. The one that failed is left as it is.',
+    attempt: 'copy the boat folder to another disk soon',
+  }),
+};
+
+function path(text: string): string {
+  return cleanLine(text, 300);
+}
+
+const CODES: { readonly [code: string]: readonly [what: string, remedy?: string] } = {
+  ENOENT: ['it is not there', 'look whether the name is spelt as on the disk'],
+  ENOTDIR: ['a part of its path is a file, not a folder'],
+  EISDIR: ['it is a folder'],
+  EACCES: ['its permissions do not allow it', 'give yourself the right to read and write it'],
+  EPERM: ['its permissions do not allow it', 'give yourself the right to read and write it'],
+  EROFS: ['the disk is set to read only', 'another disk, or the switch on the card'],
+  ENOSPC: ['the disk is full', 'free some room on the disk'],
+  EDQUOT: ['your share of the disk is full', 'free some room on the disk'],
+  EIO: ['the disk reports an error', 'copy the boat folder to another disk while it can be read'],
+  ELOOP: ['it is a link', 'put the file itself in its place'],
+  EEXIST: ['it is there already'],
+  EBUSY: ['another program holds it', 'close the other program'],
+  EMFILE: ['too many files are open', 'close other programs'],
+  ENAMETOOLONG: ['its name is too long for this disk'],
+};
+
+/** What the system's error code means, in plain words; an unknown one is shown as it is. */
+export function sayCode(code: string): string {
+  const known = codeOf(code);
+  return known ? `${known[0]} (${code})` : `the system says ${cleanLine(code)}`;
+}
+
+function remedyFor(code: string): { readonly attempt?: string } {
+  const remedy = codeOf(code)?.[1];
+  return remedy === undefined ? {} : { attempt: remedy };
+}
+
+function codeOf(code: string): readonly [what: string, remedy?: string] | undefined {
+  return Object.hasOwn(CODES, code) ? CODES[code] : undefined;
+}
+
+function sayBytes(bytes: number): string {
+  if (bytes < 1000) return `${bytes} bytes`;
+  if (bytes < 1_000_000) return `${Number((bytes / 1000).toPrecision(3))} kB`;
+  return `${Number((bytes / 1_000_000).toPrecision(3))} MB`;
+}

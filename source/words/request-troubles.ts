@@ -1,0 +1,49 @@
+import type { RequestTrouble } from '../trouble.ts';
+import { cleanLine } from './clean.ts';
+import { sayCode } from './folder-troubles.ts';
+import { quoted, sayValue } from './quoted.ts';
+import { logWords } from './log-troubles.ts';
+import type { WordsOf } from './wording.ts';
+
+/** The words for requests that cannot be carried out: arguments, typed values, entries. */
+export const requestWords: WordsOf<RequestTrouble> = {
+  'unknown word': ({ word, what, near }) => ({
+    title: `there is no ${what} ${quoted(word)}`,
+    attempt: near === undefined ? 'hoveshort --help' : cleanLine(near),
+  }),
+  wanting: ({ what, example }) => ({
+    title: `${cleanLine(what, 300)} is wanting`,
+    attempt: cleanLine(example, 300),
+  }),
+  'not understood': ({ field, text, expected, example }) => ({
+    title: `${cleanLine(field)}: ${quoted(text)} is not understood`,
+    right: `${quoted(field)} takes ${cleanLine(expected, 300)}.`,
+    ...(example === undefined ? {} : { attempt: cleanLine(example, 300) }),
+  }),
+  'wrong entry': ({ line, field, value, expected, near }) => ({
+    title: `${line === undefined ? '' : `line ${line}: `}${cleanLine(field)} is ${sayValue(value)}`,
+    right: `${quoted(field)} takes ${cleanLine(expected, 300)}.`,
+    ...(near === undefined ? {} : { attempt: cleanLine(near) }),
+  }),
+  'in doubt': ({ line, doubt }) => ({
+    title: `${line === undefined ? '' : `line ${line}: `}${doubtTitle(doubt)}`,
+    right: 'Nothing was saved.',
+    attempt: 'look again; if it is so, the same with --yes',
+  }),
+  'not saved': ({ code, text }) => ({
+    title: `NOT SAVED: ${sayCode(code)}`,
+    text,
+    right: 'Nothing of it is in the log. Write it on paper until it can be saved.',
+  }),
+};
+
+function doubtTitle(doubt: Extract<RequestTrouble, { kind: 'in doubt' }>['doubt']): string {
+  switch (doubt.kind) {
+    case 'odd reading':
+      return logWords['odd reading'](doubt).title;
+    case 'unknown item':
+      return logWords['unknown item'](doubt).title;
+    case 'clock':
+      return logWords.clock(doubt).title;
+  }
+}

@@ -1,0 +1,58 @@
+import stringWidth from 'string-width';
+import type { Place, Trouble } from '../trouble.ts';
+import { boatFileWords } from './boat-file-troubles.ts';
+import { clean, cleanLine } from './clean.ts';
+import { folderWords } from './folder-troubles.ts';
+import { logWords } from './log-troubles.ts';
+import { requestWords } from './request-troubles.ts';
+import type { Wording, WordsOf } from './wording.ts';
+
+const INDENT = '   ';
+/** Longer texts are shown in part. */
+const MOST_TEXT = 2000;
+const MOST_CARETS = 60;
+
+/**
+ * A trouble as a person reads it: where and what, the line with the value marked, what would be right, what to try. Several lines without a
+ * line feed at the end; nothing in it can move a cursor or change a colour.
+ */
+export function sayTrouble(trouble: Trouble): string {
+  const { title, right, attempt, text } = wordsOf(trouble);
+  const place = 'place' in trouble ? trouble.place : undefined;
+  return [
+    `${place ? `${sayPlace(place)}: ` : ''}${title}`,
+    ...(place?.excerpt && text === undefined ? markedLine(place.excerpt) : []),
+    ...(text === undefined ? [] : [indented(text)]),
+    ...(right === undefined ? [] : [right]),
+    ...(attempt === undefined ? [] : [`Try: ${attempt}`]),
+  ].join('\n');
+}
+
+const words: WordsOf<Trouble> = { ...folderWords, ...boatFileWords, ...logWords, ...requestWords };
+
+function wordsOf<K extends Trouble['kind']>(trouble: Extract<Trouble, { kind: K }>): Wording {
+  return words[trouble.kind as K](trouble);
+}
+
+function sayPlace({ file, line }: Place): string {
+  return line === undefined ? cleanLine(file, 300) : `${cleanLine(file, 300)}, line ${line}`;
+}
+
+function markedLine({ text, from, to }: NonNullable<Place['excerpt']>): readonly string[] {
+  const start = text.length - text.trimStart().length;
+  if (text.trim() === '') return [];
+  const before = cleanLine(text.slice(start, from), MOST_TEXT);
+  const marked = cleanLine(text.slice(Math.max(start, from), to), MOST_TEXT);
+  const carets = Math.min(MOST_CARETS, Math.max(1, stringWidth(marked)));
+  return [
+    `${INDENT}${before}${marked}${cleanLine(text.slice(to).trimEnd(), MOST_TEXT)}`,
+    `${INDENT}${' '.repeat(stringWidth(before))}${'^'.repeat(carets)}`,
+  ];
+}
+
+function indented(text: string): string {
+  return clean(text, MOST_TEXT)
+    .split('\n')
+    .map((line) => `${INDENT}${line}`)
+    .join('\n');
+}
