@@ -25,7 +25,7 @@ export function gammaDraws(
 
 const step = 1 / 16;
 
-/** ln of the gamma quantile against the normal deviate, over the deviates wanted. The points lie on a fixed grid, so they do not move with the count. */
+/** ln of the gamma quantile against the normal deviate, over the deviates wanted. */
 function logQuantileTable(shape: number, deviates: Float64Array): CubicTable {
   const lowest = deviates.reduce((least, z) => Math.min(least, z), 0);
   const highest = deviates.reduce((most, z) => Math.max(most, z), 0);
@@ -38,7 +38,7 @@ function logQuantileTable(shape: number, deviates: Float64Array): CubicTable {
     values[i] = logGammaQuantile(normalCdf(z), normalUpperTail(z), shape);
     slopes[i] = normalDensity(z) / densityOfLog(values[i]!, shape);
   }
-  return { from: first * step, step, values, slopes };
+  return { first, step, values, slopes };
 }
 
 /** Density of ln x where x is gamma. So far down that e^-x is 1 it is a power law, good even where x is too small to be a number. */
