@@ -128,6 +128,8 @@ export type RequestTrouble =
   | { kind: 'wanting'; what: string; example: string }
   | { kind: 'not understood'; field: string; text: string; expected: string; example?: string }
   | { kind: 'wrong entry'; line?: number; field: string; value: unknown; expected: string; near?: string }
+  /** An entry that looks wrong, before it is saved: asked about, and saved only on insisting. */
+  | { kind: 'in doubt'; line?: number; doubt: Extract<LogTrouble, { kind: 'odd reading' | 'unknown item' | 'clock' }> }
   | { kind: 'not saved'; code: string; text: string };
 
 export type Result<T> =

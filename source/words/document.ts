@@ -5,7 +5,7 @@ import type { Action, Answer, ItemKind, State, Verdict } from '../readiness/answ
 import { instant, six, sixOrNull } from './figures.ts';
 import { itemDocument } from './item-document.ts';
 import { reasonSentence } from './reasons.ts';
-import { troubleWords } from './troubles.ts';
+import { sayTrouble } from './troubles.ts';
 
 /** The document of `verdict --json` (contract: names, units and meanings are relied on by scripts). Instants are ISO 8601 UTC, scores percentages, chances 0..1, 6 significant digits. */
 export interface VerdictDocument {
@@ -147,7 +147,7 @@ export function documentOf(from: {
       made,
       minutes: six(minutes),
     })),
-    trouble: answer.trouble.map((trouble) => troubleWords(trouble)),
+    trouble: answer.trouble.map((trouble) => sayTrouble(trouble)),
     simulations: answer.simulations,
     seed: answer.seed,
     ...whereaboutsOf(boat, condition, beliefs),

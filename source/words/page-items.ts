@@ -1,5 +1,5 @@
-import { aligned, wrapped } from './columns.ts';
 import type { ItemDocument, VerdictDocument } from './document.ts';
+import { aligned, wrapped } from './lines.ts';
 import { STATE_WORDS } from './reasons.ts';
 import { amountWords, badHundred, dayWords, momentWords } from './say.ts';
 

@@ -1,5 +1,6 @@
-import { wrapped } from './columns.ts';
+import { cleaned } from './cleaned.ts';
 import type { ActionDocument, VerdictDocument } from './document.ts';
+import { wrapped } from './lines.ts';
 import { itemSections } from './page-items.ts';
 import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
 
@@ -14,7 +15,8 @@ interface Sheet {
 }
 
 /** The plain verdict, as printed off a terminal: in the skipper's reading order, as sentences and aligned columns, no line of words longer than `columns`, moments in `zone` (an IANA name). Ends with a line feed. */
-export function verdictPage(document: VerdictDocument, columns: number, zone: string): string {
+export function verdictPage(answer: VerdictDocument, columns: number, zone: string): string {
+  const document = cleaned(answer, ['trouble']);
   const sheet = { columns, zone };
   const sections = [
     header(document, sheet),

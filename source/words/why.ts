@@ -1,96 +1,58 @@
 import type { Boat } from '../boat/boat.ts';
 import type { ItemAnswer, Why } from '../readiness/answer.ts';
-import { amountWords, dayWords, hundred } from './say.ts';
+import { nameOf, unitOf } from './names.ts';
+import { amountWords, badHundred, dayWords } from './say.ts';
+
+/** Why an item is not plainly fit: its figure, and what would change it. Without the item's name, no capital, no full stop: it stands after `Gear oil: ` or as a line under it. Days are UTC. */
+export function whyPhrase(why: Why, item: ItemAnswer, boat: Boat): string {
+  const say = phrases[why.why] as (why: Why, item: ItemAnswer, boat: Boat) => string;
+  return say(why, item, boat);
+}
+
+type Facts<W extends Why['why']> = Extract<Why, { why: W }>;
+
+/** A sentence maker for every reason there can be. */
+const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, boat: Boat) => string } = {
+  'past limit': pastLimit,
+  'may fail': mayFail,
+  'wrong answer': wrongAnswer,
+  'never looked at': (_, item) => `not looked at yet; ${lookAt(item)}`,
+  'looked at long ago': (why, item) =>
+    `not looked at for ${days(why.days)}, where every ${days(why.everyDays)} is wanted; ${lookAt(item)}`,
+  unsettled: (why, _, boat) =>
+    `not looked at since the work on ${nameOf(boat, why.by)} on ${dayWords(why.at, 'UTC')}; look again: after work nothing is taken for granted`,
+  'before leaving': () => 'looked at before every departure, and not yet for this one',
+  changed: (why) =>
+    `goes at another rate since ${dayWords(why.at, 'UTC')}, and no job explains it; find out why`,
+  rising: (why) =>
+    `has risen with nothing poured in (${badHundred(why.chance)} that it did): water or fuel may be getting in; find out before the engine runs`,
+  leak: (why) => `leaks, ${LEAK_WORDS[why.class]}; look at the level more often until it is dry`,
+  'fuel leak': () => 'leaks, and of a fuel any leak is too much; find it, stop it, and look again',
+  'over full': () => 'stands over its full mark, which itself makes leaks; take some out',
+  expired: (why) => `good until ${dateWords(why.expires)} and no longer; replace`,
+  'expires soon': (why) => `good until ${dateWords(why.expires)}, ${days(why.days)} more; time to replace`,
+  overdue: (why) => `${overdueBy(why)}; do it, then enter it`,
+  'parts not aboard': (why, _, boat) =>
+    `takes ${amountWords(why.wants, unitOf(boat, why.spare))} from ${nameOf(boat, why.spare)}, and there is ${amountWords(why.aboard, unitOf(boat, why.spare))} aboard`,
+  'never done': () => 'not entered yet; enter when it was last done',
+  'below wanted': (why, item, boat) =>
+    `${amountWords(why.count, unitOf(boat, item.id))} aboard, ${amountWords(why.wanted, unitOf(boat, item.id))} wanted`,
+  'not counted': () => 'not entered yet; count what is aboard',
+  'not entered': () => 'not entered yet; enter the date it is good until',
+  'used twice': (why) => `used twice within ${amountWords(why.hours, 'h')}; find what ate the last one`,
+  'wears fast': (why) =>
+    `wears half as fast again as those before it, or faster (${badHundred(why.chance)}); look for stray or shore current, or a lost bond`,
+  'no wear': (why) =>
+    `has not worn in ${days(why.days)}; it may have no contact, be painted over, or have coated itself`,
+  'wrong alloy': (why) => `${why.metal} is the wrong metal for ${why.water} water`,
+  flakes: () => 'flakes when tapped, and is finished whatever its size; renew it',
+  'no one thing': (why) => `no one thing: together ${Math.floor(why.boat)} of 100`,
+};
 
 /** What a leaking place shows, worst last; the classes are those of US Army equipment manuals (model 3.7). */
 const LEAK_WORDS = { wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
 
-/** Why an item is not plainly fit: its figure, and what would change it. Without the item's name, no capital, no full stop: it stands after `Gear oil: ` or as a line under it. Days are UTC. */
-export function whyPhrase(why: Why, item: ItemAnswer, boat: Boat): string {
-  switch (why.why) {
-    case 'past limit':
-      return pastLimit(why, item, boat);
-    case 'may fail':
-      return `holds to the end in ${hundred(why.chance * 100)}, where ${Math.ceil(why.threshold * 100 - 1e-9)} are wanted; ${remedyOf(item)}`;
-    case 'wrong answer':
-      return wrongAnswer(why);
-    case 'never looked at':
-      return `not looked at yet; ${lookAt(item)}`;
-    case 'looked at long ago':
-      return `not looked at for ${days(why.days)}, where every ${days(why.everyDays)} is wanted; ${lookAt(item)}`;
-    case 'unsettled':
-      return `not looked at since the work on ${nameOf(boat, why.by)} on ${dayWords(why.at, 'UTC')}; look again, nothing is taken for granted after work`;
-    case 'before leaving':
-      return 'looked at before every departure, and not yet for this one';
-    case 'changed':
-      return `goes at another rate since ${dayWords(why.at, 'UTC')}, and no job explains it; find out why`;
-    case 'rising':
-      return `has risen with nothing poured in (${hundred(why.chance * 100)}): something may be getting in; find out what before the engine runs`;
-    case 'leak':
-      return `leaks: ${LEAK_WORDS[why.class]}; look at the level more often until it is dry`;
-    case 'fuel leak':
-      return 'leaks, and of a fuel any leak is too much; find it, stop it, and look again';
-    case 'over full':
-      return 'stands over its full mark, which itself makes leaks; take some out';
-    default:
-      return dueOrStore(why, item, boat);
-  }
-}
-
-/** What comes due, runs out or wears. */
-type Store = Exclude<
-  Why,
-  {
-    why:
-      | 'past limit'
-      | 'may fail'
-      | 'wrong answer'
-      | 'never looked at'
-      | 'looked at long ago'
-      | 'unsettled'
-      | 'before leaving'
-      | 'changed'
-      | 'rising'
-      | 'leak'
-      | 'fuel leak'
-      | 'over full';
-  }
->;
-
-function dueOrStore(why: Store, item: ItemAnswer, boat: Boat): string {
-  switch (why.why) {
-    case 'expired':
-      return `good until ${dateWords(why.expires)} and no longer; replace`;
-    case 'expires soon':
-      return `good until ${dateWords(why.expires)}, ${days(why.days)} more; time to replace`;
-    case 'overdue':
-      return `${overdueBy(why)}; do it, then enter it`;
-    case 'due on the way':
-      return 'falls due on the way; do it before leaving';
-    case 'parts not aboard':
-      return `takes ${part(boat, why.spare, why.wants)}, and ${why.aboard} aboard`;
-    case 'never done':
-      return 'not entered yet; enter when it was last done';
-    case 'below wanted':
-      return `${amountWords(why.count, unitOf(boat, item.id))} aboard, ${amountWords(why.wanted, unitOf(boat, item.id))} wanted`;
-    case 'not counted':
-      return 'not entered yet; count what is aboard';
-    case 'used twice':
-      return `used twice within ${amountWords(why.hours, 'h')}; find what ate the last one`;
-    case 'wears fast':
-      return `wears half as fast again as those before it, or more (${hundred(why.chance * 100)}); look for stray or shore current, or a lost bond`;
-    case 'no wear':
-      return `has not worn in ${days(why.days)}; it may have no contact, be painted over, or be coated`;
-    case 'wrong alloy':
-      return `${why.metal} is the wrong metal for ${why.water} water`;
-    case 'flakes':
-      return 'flakes when tapped, and is finished whatever its size; renew it';
-    case 'no one thing':
-      return `no one thing: together ${Math.floor(why.boat)} of 100`;
-  }
-}
-
-function pastLimit(why: Extract<Why, { why: 'past limit' }>, item: ItemAnswer, boat: Boat): string {
+function pastLimit(why: Facts<'past limit'>, item: ItemAnswer, boat: Boat): string {
   const value = amountWords(why.value, why.unit);
   const limit = amountWords(why.limit, why.unit);
   const fluid = boat.fluids.find(({ id }) => id === item.id);
@@ -104,17 +66,22 @@ function pastLimit(why: Extract<Why, { why: 'past limit' }>, item: ItemAnswer, b
   return `${value}, past its limit of ${limit}; ${remedyOf(item)}`;
 }
 
-function wrongAnswer(why: Extract<Why, { why: 'wrong answer' }>): string {
+function mayFail(why: Facts<'may fail'>, item: ItemAnswer): string {
+  const most = 1 - why.threshold;
+  const allowed = why.chance > most ? `, where ${Math.round(most * 100)} are the most` : '';
+  return `fails in ${Math.round(why.chance * 100)} of 100 passages${allowed}; ${remedyOf(item)}`;
+}
+
+function wrongAnswer(why: Facts<'wrong answer'>): string {
   if (why.value === null) return 'not as it should be; put it right and look again';
-  const reads = `reads ${amountWords(why.value, why.unit)}`;
   const wants =
     why.atLeast !== null && why.value < why.atLeast
       ? `at least ${amountWords(why.atLeast, why.unit)}`
       : `at most ${amountWords(why.atMost ?? why.value, why.unit)}`;
-  return `${reads}, where ${wants} is wanted; put it right and look again`;
+  return `reads ${amountWords(why.value, why.unit)}, where ${wants} is wanted; put it right and look again`;
 }
 
-function overdueBy(why: Extract<Why, { why: 'overdue' }>): string {
+function overdueBy(why: Facts<'overdue'>): string {
   const by = [
     why.hours !== null && why.hours > 0 ? amountWords(why.hours, 'h') : null,
     why.days !== null && why.days > 0 ? days(why.days) : null,
@@ -142,28 +109,6 @@ function remedyOf(item: ItemAnswer): string {
 function lookAt(item: ItemAnswer): string {
   if (item.kind === 'fluid') return 'dip it and enter what you find';
   return item.kind === 'spare' ? 'count what is aboard' : 'look at it and enter what you find';
-}
-
-function part(boat: Boat, spare: string, wants: number): string {
-  const unit = unitOf(boat, spare);
-  const name = nameOf(boat, spare);
-  return unit === 'each' ? `${wants} x ${name}` : `${amountWords(wants, unit)} ${name}`;
-}
-
-function unitOf(boat: Boat, spare: string): string {
-  return boat.spares.find(({ id }) => id === spare)?.unit ?? 'each';
-}
-
-function nameOf(boat: Boat, id: string): string {
-  const all = [
-    ...boat.fluids,
-    ...boat.anodes,
-    ...boat.spares,
-    ...boat.services,
-    ...boat.checks,
-    ...boat.dated,
-  ];
-  return all.find((one) => one.id === id)?.name ?? id;
 }
 
 function dateWords(date: string): string {

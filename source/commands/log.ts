@@ -1,0 +1,84 @@
+import type { Boat } from '../boat/boat.ts';
+import { nearest } from '../boat/nearest.ts';
+import type { Entry } from '../logbook/entries.ts';
+import type { LoadedBoat } from '../outside.ts';
+import { cleanLine } from '../words/clean.ts';
+import { entryWords } from '../words/entry-words.ts';
+import { aligned } from '../words/lines.ts';
+import { momentWords } from '../words/say.ts';
+import { about, idsOf } from './about.ts';
+import type { Command } from './command.ts';
+import type { Options } from './options.ts';
+import { complainOf, jsonText } from './show.ts';
+import { STATUS } from './status.ts';
+import { whichBoat } from './which-boat.ts';
+
+const MOST_LETTERS = 400;
+
+/** An entry as it is listed: withdrawn ones stay, marked. */
+interface Listed {
+  readonly entry: Entry;
+  readonly struck: boolean;
+}
+
+export const log: Command = {
+  word: 'log',
+  takes: '',
+  says: 'the log, newest first; struck entries are marked',
+  more: ['Each line ends with the id that `record strike entry=<id>` takes.'],
+  example: 'hoveshort log --item gear-oil --since 2026-01-01',
+  options: ['item', 'kind', 'since'],
+  async run({ options }, outside) {
+    const opened = await whichBoat(options, outside);
+    if (!opened.ok) return complainOf(opened.troubles, outside);
+    const { loaded } = opened.value;
+    const { item } = options;
+    if (item !== null && !isKnown(item, loaded)) {
+      const near = nearest(item, idsOf(loaded.boat));
+      const trouble = { kind: 'unknown word', word: item, what: 'item' } as const;
+      return complainOf([{ ...trouble, ...(near === undefined ? {} : { near }) }], outside);
+    }
+    const listed = newestFirst(loaded, options);
+    outside.print(
+      options.json
+        ? jsonText({ format: 1, boat: loaded.boat.name, entries: listed.map(asJson) })
+        : logPage(listed, loaded.boat, outside.zone),
+    );
+    return STATUS.done;
+  },
+};
+
+/** Entries newest first as lines: moment, who, what, id. */
+export function logPage(listed: readonly Listed[], boat: Boat, zone: string): string {
+  if (listed.length === 0) return 'no entries\n';
+  const rows = listed.map(({ entry, struck }) => [
+    momentWords(Date.parse(entry.at), zone),
+    cleanLine(entry.by ?? ''),
+    `${struck ? 'STRUCK: ' : ''}${cleanLine(entryWords(entry, boat), MOST_LETTERS)}  [${cleanLine(entry.id)}]`,
+  ]);
+  return `${aligned(rows).join('\n')}\n`;
+}
+
+/** Entries that pass the options, newest first; what happened after `--at` is not seen. */
+export function newestFirst(
+  { entries, struck }: LoadedBoat,
+  { at, since, item, kind }: Pick<Options, 'at' | 'since' | 'item' | 'kind'>,
+): readonly Listed[] {
+  const all = [
+    ...entries.map((entry, order) => ({ entry, struck: false, order })),
+    ...struck.map((entry, order) => ({ entry, struck: true, order })),
+  ].map((one) => ({ ...one, happened: Date.parse(one.entry.at) }));
+  return all
+    .filter(({ happened }) => (at === null || happened <= at) && (since === null || happened >= since))
+    .filter(({ entry }) => (kind === null || entry.kind === kind) && (item === null || about(entry, item)))
+    .sort((a, b) => b.happened - a.happened || b.entry.lc - a.entry.lc || b.order - a.order);
+}
+
+/** An entry as a script reads it: as in the log, with whether it was struck. */
+export function asJson({ entry, struck }: Listed): Entry & { struck: boolean } {
+  return { ...entry, struck };
+}
+
+function isKnown(item: string, { boat, entries, struck }: LoadedBoat): boolean {
+  return idsOf(boat).includes(item) || [...entries, ...struck].some((entry) => about(entry, item));
+}

@@ -1,0 +1,69 @@
+import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
+import { clean } from '../words/clean.ts';
+import { answerFor } from './answer-for.ts';
+import { readArguments } from './arguments.ts';
+import { commandHelp, help } from './help.ts';
+import type { Options } from './options.ts';
+import { complainOf } from './show.ts';
+import { STATUS } from './status.ts';
+import { COMMANDS } from './table.ts';
+import { sayVerdict } from './verdict.ts';
+import { VERSION } from './version.ts';
+import { whichBoat } from './which-boat.ts';
+
+/** What the board is given. `at` null: it follows the clock. `answerFor` is the same road the shell takes. */
+export interface BoardStart {
+  readonly folder: BoatFolder;
+  readonly loaded: LoadedBoat;
+  readonly at: number | null;
+  readonly seed: number;
+  readonly simulations: number;
+  readonly answerFor: typeof answerFor;
+}
+
+export interface Screens {
+  /** Holds the terminal until the board is left; returns the exit status. */
+  board(start: BoardStart): Promise<number>;
+}
+
+/** Carries out a command line and returns the exit status. Never throws: what the program does not expect is said on standard error and returns 70. */
+export async function run(args: readonly string[], outside: Outside, screens: Screens): Promise<number> {
+  try {
+    return await carryOut(args, outside, screens);
+  } catch (fault) {
+    const what = fault instanceof Error ? (fault.stack ?? fault.message) : String(fault);
+    outside.complain(
+      `a fault in hoveshort itself, not in your files; what was said to be saved is saved\n${clean(what, 4000)}\n`,
+    );
+    return STATUS.fault;
+  }
+}
+
+async function carryOut(args: readonly string[], outside: Outside, screens: Screens): Promise<number> {
+  const read = readArguments(args, COMMANDS, { now: outside.now(), zone: outside.zone });
+  if (!read.ok) return complainOf(read.troubles, outside);
+  const { command, request } = read.value;
+  if (request.options.version) {
+    outside.print(`hoveshort ${VERSION}\n`);
+    return STATUS.done;
+  }
+  if (request.options.help) {
+    outside.print(command ? commandHelp(command) : help(COMMANDS));
+    return STATUS.done;
+  }
+  if (command) return await command.run(request, outside);
+  return await bare(request.options, outside, screens);
+}
+
+/** No command: the board on a terminal; off it, or for a script, the verdict, whose answer is then no exit status. */
+async function bare(options: Options, outside: Outside, screens: Screens): Promise<number> {
+  if (!outside.terminal.interactive || options.json) {
+    const said = await sayVerdict(options, outside);
+    return typeof said === 'number' ? said : STATUS.done;
+  }
+  const opened = await whichBoat(options, outside);
+  if (!opened.ok) return complainOf(opened.troubles, outside);
+  const { folder, loaded } = opened.value;
+  if (!options.sample) outside.settings.set({ lastBoat: folder.path });
+  return await screens.board({ folder, loaded, ...options, answerFor });
+}

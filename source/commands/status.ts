@@ -1,0 +1,43 @@
+import type { Trouble } from '../trouble.ts';
+
+/** Exit statuses, the numbers of sysexits(3). `verdict` alone has 0 go, 1 hold, 2 not ready. */
+export const STATUS = {
+  done: 0,
+  usage: 64,
+  data: 65,
+  notFound: 66,
+  fault: 70,
+  cannotCreate: 73,
+  readOrWrite: 74,
+};
+
+/** The exit status for what went wrong: the first trouble decides. */
+export function statusOf(troubles: readonly Trouble[]): number {
+  const first = troubles[0];
+  return first ? statusOfOne(first) : STATUS.fault;
+}
+
+function statusOfOne(trouble: Trouble): number {
+  switch (trouble.kind) {
+    case 'no boat folder':
+      return STATUS.notFound;
+    case 'unknown word':
+      return trouble.what === 'item' || trouble.what === 'id' ? STATUS.notFound : STATUS.usage;
+    case 'wanting':
+    case 'not understood':
+      return STATUS.usage;
+    case 'wrong entry':
+      return trouble.line === undefined ? STATUS.usage : STATUS.data;
+    case 'folder not empty':
+    case 'read only':
+      return STATUS.cannotCreate;
+    case 'cannot read':
+    case 'cannot write':
+    case 'disk error':
+    case 'little room':
+    case 'not saved':
+      return STATUS.readOrWrite;
+    default:
+      return STATUS.data;
+  }
+}

@@ -1,0 +1,10 @@
+import type { Command } from './command.ts';
+import { inspect } from './inspect.ts';
+import { item } from './item.ts';
+import { log } from './log.ts';
+import { record } from './record.ts';
+import { schema } from './schema.ts';
+import { verdict } from './verdict.ts';
+
+/** Every command, in the order help shows them. A new one: its file, and a line here. */
+export const COMMANDS: readonly Command[] = [verdict, record, log, item, inspect, schema];

@@ -1,0 +1,126 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Entry, EntryKind, EntryOf } from '../logbook/entries.ts';
+import { nameOf, unitOf } from './names.ts';
+import { amountWords, capital } from './say.ts';
+
+/** An entry as a line of the log reads: what it is about, then what happened; no time, no writer. */
+export function entryWords(entry: Entry, boat: Boat): string {
+  const name = (id: string) => nameOf(boat, id);
+  const say = words[entry.kind] as (entry: Entry, about: About) => string;
+  return capital(say(entry, { name, boat }));
+}
+
+interface About {
+  readonly boat: Boat;
+  /** The name of a thing, or its id where the boat does not have it. */
+  name(id: string): string;
+}
+
+/** One sentence maker a kind of entry. */
+const words: { readonly [K in EntryKind]: (entry: EntryOf<K>, about: About) => string } = {
+  hours: (entry, { name }) =>
+    `${name(entry.engine)}: meter at ${entry.reading} h${entry.swapped ? ', the first reading of a new meter' : ''}`,
+  dip: (entry, { name }) =>
+    `${name(entry.fluid)}: ${levelWords(entry) ?? offWords(entry.off)}${howWords(entry)}`,
+  topup: (entry, about) =>
+    `${about.name(entry.fluid)}: ${amountWords(entry.amount, 'L')} poured in${after(levelWords(entry), ', now ')}${from(entry.from, about)}`,
+  change: (entry, about) =>
+    `${about.name(entry.fluid)}: drained and refilled${after(levelWords(entry), ', now ')}${from(entry.from, about)}`,
+  job: (entry, { name }) => `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}`,
+  leak: (entry, { name }) =>
+    `${name(entry.item)}: ${leakWords[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
+  anode: (entry, { name }) =>
+    `${name(entry.anode)}: ${anodeWords(entry)}${entry.flakes ? ', flakes when tapped' : ''}`,
+  renew: (entry, about) => `${about.name(entry.anode)}: renewed${from(entry.from, about)}`,
+  use: (entry, about) =>
+    `${about.name(entry.spare)}: ${stock(entry, about)} used${after(entry.for, ' for ')}${after(entry.text, '; ')}`,
+  stow: (entry, about) =>
+    `${about.name(entry.spare)}: ${stock(entry, about)} put aboard${after(entry.cost, ', cost ')}${after(entry.text, '; ')}`,
+  count: (entry, about) =>
+    `${about.name(entry.spare)}: ${stock(entry, about)} aboard by count${after(entry.text, '; ')}`,
+  service: (entry, about) => `${about.name(entry.service)}: done${partsWords(entry, about)}`,
+  check: (entry, about) => `${about.name(entry.check)}: ${answerWords(entry, about)}`,
+  dated: (entry, { name }) => `${name(entry.item)}: good until ${entry.expires}`,
+  clue: (entry, { name }) => `${name(entry.item)}: clue ${entry.clue} ${entry.seen ? 'seen' : 'not seen'}`,
+  plan: (entry, { name }) =>
+    `passage planned: ${name(entry.passage)}${after(entry.crew, ', ', ' aboard')}${after(entry.reserveDays, ', ', ' days in reserve')}`,
+  gate: (entry, { name }) =>
+    `gate on ${name(entry.passage)}, leg ${entry.leg + 1}: open ${entry.from} to ${entry.to}`,
+  left: (entry, { name }) => `left${entry.anchorage === undefined ? '' : ` ${name(entry.anchorage)}`}`,
+  arrived: (entry, { name }) =>
+    `arrived${entry.anchorage === undefined ? '' : ` at ${name(entry.anchorage)}`}`,
+  weather: (entry) => `weather: ${weatherWords(entry)}`,
+  decision: (entry) =>
+    `decided to ${entry.choice}: the verdict was ${entry.verdict}${entry.score === null ? '' : ` at ${amountWords(entry.score, null)}`}${after(entry.text, '; ')}`,
+  remark: (entry, { name }) => `${entry.item === undefined ? '' : `${name(entry.item)}: `}${entry.text}`,
+  strike: (entry) => `struck: entry ${entry.entry}${after(entry.why, ', because ')}`,
+};
+
+const leakWords = { dry: 'dry', wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
+
+function levelWords({
+  level,
+  share,
+}: {
+  level?: number | undefined;
+  share?: number | undefined;
+}): string | null {
+  if (level !== undefined) return amountWords(level, 'L');
+  if (share === undefined) return null;
+  if (share === 1) return 'at the full mark';
+  if (share === 0) return 'at the low mark';
+  return `${amountWords(share, 'share')} of the way from low to full`;
+}
+
+function offWords(off: 'below' | 'above' | undefined): string {
+  return off === 'above' ? 'over the full mark' : 'nothing on the stick';
+}
+
+function howWords({ how, rough }: EntryOf<'dip'>): string {
+  return `${how === undefined ? '' : ` (${how})`}${rough ? ', boat rolling' : ''}`;
+}
+
+function anodeWords({ share, massKg, diameterMm, lengthMm }: EntryOf<'anode'>): string {
+  if (share !== undefined) return `${amountWords(share, 'share')} left`;
+  if (massKg !== undefined) return `weighs ${amountWords(massKg, 'kg')}`;
+  return [
+    ...(diameterMm === undefined ? [] : [`${amountWords(diameterMm, 'mm')} thick`]),
+    ...(lengthMm === undefined ? [] : [`${amountWords(lengthMm, 'mm')} long`]),
+  ].join(', ');
+}
+
+function stock({ spare, count }: { spare: string; count: number }, { boat }: About): string {
+  return amountWords(count, unitOf(boat, spare));
+}
+
+function partsWords({ uses }: EntryOf<'service'>, about: About): string {
+  if (!uses || uses.length === 0) return '';
+  return `, with ${uses.map((part) => `${stock(part, about)} ${about.name(part.spare)}`).join(', ')}`;
+}
+
+function answerWords({ check, ok, value }: EntryOf<'check'>, { boat }: About): string {
+  if (value !== undefined)
+    return amountWords(value, boat.checks.find(({ id }) => id === check)?.unit ?? null);
+  return ok ? 'as it should be' : 'not as it should be';
+}
+
+function weatherWords({ wind, gust, dir, seas, pressure, squalls }: EntryOf<'weather'>): string {
+  return [
+    after(wind, 'wind ', ' kn'),
+    after(gust, 'gusts ', ' kn'),
+    after(dir, 'from ', ' degrees'),
+    after(seas, 'seas ', ' m'),
+    after(pressure, '', ' hPa'),
+    after(squalls, 'squalls: '),
+  ]
+    .filter((one) => one !== '')
+    .join(', ');
+}
+
+function from(spare: string | undefined, { name }: About): string {
+  return spare === undefined ? '' : `, from ${name(spare)}`;
+}
+
+function after(value: string | number | null | undefined, before: string, behind = ''): string {
+  return value === undefined || value === null ? '' : `${before}${value}${behind}`;
+}

@@ -1,0 +1,123 @@
+import type { ItemDocument } from './document.ts';
+import { STATE_WORDS } from './reasons.ts';
+import { amountWords, badHundred, capital, dayWords, hundred, momentWords } from './say.ts';
+
+type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
+
+/** All that is known of one item, a sentence a line: its state and why, then its figures. Moments in `zone`, days in UTC; `at` is when the answer is for, ms. */
+export function itemLines(item: ItemDocument, at: number, zone: string): string[] {
+  const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
+  return [
+    `${capital(item.name)}: ${STATE_WORDS[item.state]}; ${item.consequence}.`,
+    ...(item.reason === null ? [] : [item.reason]),
+    `Holds to the end of the passage in ${hundred(item.chance * 100)}${untilWords(item.goodUntil, moment)}.`,
+    item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
+    ...ownLines(item),
+  ];
+}
+
+function untilWords(until: string | null, moment: (instant: string) => string): string {
+  if (until === null) return '';
+  return until === 'beyond' ? '; good beyond all that is looked at' : `; good until ${moment(until)}`;
+}
+
+function ownLines(item: ItemDocument): string[] {
+  switch (item.kind) {
+    case 'fluid':
+      return fluidLines(item);
+    case 'anode':
+      return anodeLines(item);
+    case 'spare':
+      return spareLines(item);
+    case 'service':
+      return serviceLines(item);
+    case 'check':
+      return item.now ? [`It read ${amountWords(item.now.value, item.now.unit)}.`] : [];
+    case 'dated':
+      return item.expires === null ? [] : [`Good until ${day(item.expires)}.`];
+  }
+}
+
+function fluidLines({
+  now,
+  low,
+  full,
+  reserve,
+  run,
+  rest,
+  usualDay,
+  leak,
+  split,
+  ...item
+}: Of<'fluid'>): string[] {
+  const lines = [`Low mark ${litres(low)}, full mark ${litres(full)}, to be kept ${litres(reserve)}.`];
+  if (now) lines.push(`About ${litres(now.value)} now, give or take ${litres(now.sd)}.`);
+  if (run && rest && usualDay)
+    lines.push(
+      `Loses ${litres(run.mean)} an hour running and ${litres(rest.mean)} a day lying: ${litres(usualDay.mean)} on a usual day, 8 times in 10 between ${litres(usualDay.p10)} and ${litres(usualDay.p90)}.`,
+    );
+  if (leak)
+    lines.push(
+      `Tight: ${badHundred(leak.tight)}. Leaks running: ${badHundred(leak.running)}; lying: ${badHundred(leak.lying)}; both: ${badHundred(leak.both)}.`,
+    );
+  if (split === 'cannot tell')
+    lines.push('Running and lying cannot be told apart yet: dip before and after one charging run.');
+  if (item.job) lines.push(...jobLines(item.job));
+  if (item.atEnd) lines.push(`About ${litres(item.atEnd.mean)} at the end of the passage, leaving now.`);
+  if (item.lookAgain)
+    lines.push(
+      'days' in item.lookAgain
+        ? `Look again within ${amountWords(item.lookAgain.days, 'days')}.`
+        : `Dip every ${amountWords(item.lookAgain.engineHours, 'h')} under way.`,
+    );
+  return lines;
+}
+
+function jobLines({ at, text, lowerChance, ratio, daysToSettle }: NonNullable<Of<'fluid'>['job']>): string[] {
+  const settle =
+    daysToSettle === null || daysToSettle === 0
+      ? ''
+      : ` About ${Math.ceil(daysToSettle)} more days of readings would settle it.`;
+  return [
+    `Since the job on ${day(at)} (${text}): ${badHundred(lowerChance)} that it loses less; ${amountWords(ratio.p50, null)} times what it was, 8 times in 10 between ${amountWords(ratio.p10, null)} and ${amountWords(ratio.p90, null)}.${settle}`,
+  ];
+}
+
+function anodeLines({ now, wear, reachesLimit, limit }: Of<'anode'>): string[] {
+  if (!now || !wear || !reachesLimit) return [];
+  return [
+    `About ${amountWords(now.value, 'share')} left; finished at ${amountWords(limit, 'share')}.`,
+    `Wears ${amountWords(wear.mean * 30, 'share')} in 30 days; finished about ${day(reachesLimit.p50)}, 8 times in 10 between ${day(reachesLimit.p10)} and ${day(reachesLimit.p90)}.`,
+  ];
+}
+
+function spareLines({ count, unit, shortChance, cover95, buy, locker }: Of<'spare'>): string[] {
+  return [
+    ...(count === null ? [] : [`${capital(amountWords(count, unit))} aboard.`]),
+    ...(shortChance === null ? [] : [`Runs short on this passage: ${badHundred(shortChance)}.`]),
+    ...(cover95 === null ? [] : [`${amountWords(cover95, unit)} would do in 95 of 100.`]),
+    ...(buy > 0 ? [`Buy ${amountWords(buy, unit)}.`] : []),
+    ...(locker === null ? [] : [`Stowed: ${locker}.`]),
+  ];
+}
+
+function serviceLines({ dueInHours, dueOn }: Of<'service'>): string[] {
+  return [
+    ...(dueInHours === null
+      ? []
+      : [
+          dueInHours < 0
+            ? `${amountWords(-dueInHours, 'h')} overdue.`
+            : `Due in ${amountWords(dueInHours, 'engine hours')}.`,
+        ]),
+    ...(dueOn === null ? [] : [`Due by ${day(dueOn)}.`]),
+  ];
+}
+
+function litres(value: number): string {
+  return amountWords(value, 'L');
+}
+
+function day(instant: string): string {
+  return dayWords(Date.parse(instant), 'UTC');
+}

@@ -1,0 +1,81 @@
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+const LONGEST = 40;
+
+/**
+ * A moment as people type it, as ms since 1970 UTC; null where it cannot be understood. `2026-02-03T07:40Z` or with an offset is itself; without one it is
+ * in `zone` (an IANA name), as are `2026-02-03`, `07:40` (today), `yesterday 18:00`, `now`, `20 min ago`, `3 h ago`, `2 days ago`.
+ * Where clocks go back and an hour comes twice, the first is meant.
+ */
+export function momentFrom(typed: string, now: number, zone: string): number | null {
+  const text = typed.trim().toLowerCase();
+  if (text.length > LONGEST) return null;
+  if (text === 'now') return now;
+  return absolute(text) ?? ago(text, now) ?? inZone(text, now, zone);
+}
+
+function absolute(text: string): number | null {
+  const found = /^(\d{4}-\d\d-\d\d)[t ](\d\d:\d\d(?::\d\d(?:\.\d{1,3})?)?)(z|[+-]\d\d:\d\d)$/.exec(text);
+  if (!found || !isDate(found[1]!)) return null;
+  const at = Date.parse(`${found[1]}T${found[2]}${found[3]!.toUpperCase()}`);
+  return Number.isNaN(at) ? null : at;
+}
+
+function ago(text: string, now: number): number | null {
+  const found = /^(\d{1,6}(?:[.,]\d{1,3})?) ?(min|minutes?|h|hours?|d|days?) ago$/.exec(text);
+  if (!found) return null;
+  const unit = found[2]!.startsWith('m') ? MINUTE : found[2]!.startsWith('h') ? HOUR : DAY;
+  return now - Math.round(Number(found[1]!.replace(',', '.')) * unit);
+}
+
+function inZone(text: string, now: number, zone: string): number | null {
+  const found = /^(?:(today|yesterday|\d{4}-\d\d-\d\d)(?:[t ]|$))?(?:(\d{1,2}):(\d\d)(?::(\d\d))?)?$/.exec(
+    text,
+  );
+  if (!found || text === '') return null;
+  const [, day, hour = '0', minute = '0', second = '0'] = found;
+  if (Number(hour) > 23 || Number(minute) > 59 || Number(second) > 59) return null;
+  const date = dateOf(day ?? 'today', now, zone);
+  if (date === null) return null;
+  const wall = date + Number(hour) * HOUR + Number(minute) * MINUTE + Number(second) * 1000;
+  return instantOf(wall, zone);
+}
+
+/** Midnight of a day as if its zone were UTC. */
+function dateOf(day: string, now: number, zone: string): number | null {
+  if (day !== 'today' && day !== 'yesterday') return isDate(day) ? Date.parse(day) : null;
+  const today = Math.floor(wallOf(now, zone) / DAY) * DAY;
+  return day === 'today' ? today : today - DAY;
+}
+
+/** The instant at which clocks in the zone show `wall`. An offset is at most 14 h, so the one a day before and the one a day after are the only two it can be. */
+function instantOf(wall: number, zone: string): number | null {
+  const offsets = [wall - DAY, wall + DAY].map((near) => wallOf(near, zone) - near);
+  const found = offsets.map((offset) => wall - offset).filter((at) => wallOf(at, zone) === wall);
+  return found.length > 0 ? Math.min(...found) : null;
+}
+
+/** What the clocks of the zone show at an instant, as if they showed UTC. */
+function wallOf(at: number, zone: string): number {
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+    second: 'numeric',
+    hourCycle: 'h23',
+  });
+  const part = new Map(format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
+  const [year, month, day, hour, minute, second] = (
+    ['year', 'month', 'day', 'hour', 'minute', 'second'] as const
+  ).map((name) => part.get(name) ?? 0);
+  return Date.UTC(year!, month! - 1, day!, hour!, minute!, second!) + (((at % 1000) + 1000) % 1000);
+}
+
+function isDate(text: string): boolean {
+  const at = Date.parse(text);
+  return !Number.isNaN(at) && new Date(at).toISOString().startsWith(text);
+}
