@@ -1,8 +1,8 @@
 import type { RequestTrouble } from '../trouble.ts';
 import { cleanLine } from './clean.ts';
 import { sayCode } from './folder-troubles.ts';
-import { quoted, sayValue } from './quoted.ts';
 import { logWords } from './log-troubles.ts';
+import { quoted, sayValue } from './quoted.ts';
 import type { WordsOf } from './wording.ts';
 
 /** The words for requests that cannot be carried out: arguments, typed values, entries. */
