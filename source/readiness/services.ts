@@ -13,6 +13,8 @@ export interface Due {
   readonly hours: number | null;
   /** Engine hours now, as last read; null before any reading. */
   readonly nowHours: number | null;
+  /** Days since the meter was read: the engine has gone on at its waiting hours a day. */
+  readonly unreadDays: number;
   /** By the calendar, ms since 1970 UTC. */
   readonly on: number | null;
 }
@@ -27,6 +29,7 @@ export function dueOf(boat: Boat, service: Service, condition: Condition): Due {
     engine,
     hours: byHours ? last.hours! + service.everyHours! : null,
     nowHours: record?.hours ?? null,
+    unreadDays: record?.readAt == null ? 0 : (condition.at - record.readAt) / MS_A_DAY,
     on: byMonths ? monthsLater(last.at, service.everyMonths!) : null,
   };
 }
@@ -41,7 +44,8 @@ export function serviceLatest(service: Service, due: Due, done: boolean, passage
     const aDay = passages.waiting.get(due.engine ?? '');
     for (let i = 0; i < count; i += 1) {
       const u = aDay?.[i] ?? 0;
-      const room = left + service.graceHours - (motored?.[i] ?? 0) - u * reserveDays;
+      const room =
+        left + service.graceHours - (motored?.[i] ?? 0) - u * (reserveDays + (done ? 0 : due.unreadDays));
       if (room < 0) latest[i] = -Infinity;
       else if (u > 0) latest[i] = (24 * room) / u;
     }
