@@ -1,3 +1,4 @@
+import { assert } from '../trouble.ts';
 import { logNormalCdf, logNormalUpperTail, normalCdf, normalHazard, normalUpperTail } from './normal.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import { gaussLegendre } from './quadrature.ts';
@@ -30,6 +31,7 @@ export interface TruncatedNormal {
  */
 export function truncatedNormal(bounds: Bounds): TruncatedNormal {
   const { mean, sd } = bounds;
+  assert(sd > 0 && bounds.high > bounds.low, 'a normal is truncated to nothing');
   const low = (bounds.low - mean) / sd;
   const high = (bounds.high - mean) / sd;
   const moments = momentsBetween(low, high);

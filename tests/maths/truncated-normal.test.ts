@@ -89,3 +89,8 @@ test('with bounds far away it is the whole normal', () => {
   expectNear(logMass, 0, { absolute: 1e-14 });
   expect(density(-1)).toBe(0);
 });
+
+test('bounds the wrong way round, or no spread, are a fault', () => {
+  expect(() => truncatedNormal({ mean: 0, sd: 1, low: 1, high: 1 })).toThrow('truncated to nothing');
+  expect(() => truncatedNormal({ mean: 0, sd: 0, low: 0, high: 1 })).toThrow('truncated to nothing');
+});
