@@ -1,0 +1,81 @@
+import path from 'node:path';
+import { codeOf, type Disk } from './disk.ts';
+
+/** How far this laptop has written under a writer id: its last line, that line's checksum, and how long its file was then. */
+export interface Mark {
+  readonly writer: string;
+  readonly machine: string;
+  readonly segment: number;
+  readonly n: number;
+  readonly crc: number;
+  readonly bytes: number;
+}
+
+/**
+ * Reads the mark of a writer; null where there is none, or none that can be believed. The mark stays outside the boat folder, so that a copy of the
+ * folder on another laptop, or a second copy on this one, does not go on under the same writer id.
+ */
+export function readMark(disk: Disk, folder: string, writer: string): Mark | null {
+  const bytes = new Uint8Array(markBytes + 1);
+  try {
+    const file = disk.open(markPath(folder, writer), 'read');
+    try {
+      return parse(new TextDecoder().decode(bytes.subarray(0, disk.read(file, bytes, 0))), writer);
+    } finally {
+      disk.close(file);
+    }
+  } catch (error) {
+    codeOf(error);
+    return null;
+  }
+}
+
+/** Always the same number of bytes in the same place, after the entries are on the disk and without a sync of its own: it may lag, never lead. */
+export function writeMark(disk: Disk, folder: string, mark: Mark): void {
+  const file = disk.open(markPath(folder, mark.writer), 'create or change');
+  try {
+    disk.write(file, new TextEncoder().encode(text(mark)), 0);
+  } finally {
+    disk.close(file);
+  }
+}
+
+const widths = { segment: 4, n: 12, crc: 8, bytes: 12 } as const;
+
+function text({ writer, machine, segment, n, crc, bytes }: Mark): string {
+  const fixed = [
+    String(segment).padStart(widths.segment, '0'),
+    String(n).padStart(widths.n, '0'),
+    crc.toString(16).padStart(widths.crc, '0'),
+    String(bytes).padStart(widths.bytes, '0'),
+  ];
+  return `hoveshort-mark 1 ${writer} ${machine} ${fixed.join(' ')}\n`;
+}
+
+const pattern = /^hoveshort-mark 1 ([0-9a-z]{8}) ([0-9a-f]{16}) (\d{4}) (\d{12}) ([0-9a-f]{8}) (\d{12})\n$/;
+const markBytes = text({
+  writer: 'x'.repeat(8),
+  machine: 'x'.repeat(16),
+  segment: 1,
+  n: 0,
+  crc: 0,
+  bytes: 0,
+}).length;
+
+function parse(written: string, writer: string): Mark | null {
+  const found = pattern.exec(written);
+  if (!found || found[1] !== writer) return null;
+  const [, , machine, segment, n, crc, bytes] = found as unknown as string[];
+  return {
+    writer,
+    machine: machine as string,
+    segment: Number(segment),
+    n: Number(n),
+    crc: Number.parseInt(crc as string, 16),
+    bytes: Number(bytes),
+  };
+}
+
+function markPath(folder: string, writer: string): string {
+  return path.join(folder, `${writer}.mark`);
+}

@@ -1,0 +1,55 @@
+import type { Frame, Line } from '../logbook/line.ts';
+import type { Trouble } from '../trouble.ts';
+import { shownName } from './log-file.ts';
+import { type Mark, readMark } from './mark.ts';
+import { filesOf, type Shelf } from './shelf.ts';
+
+/**
+ * The writer id under which this laptop goes on in this folder; null when it needs a new one. An id is used only while the line of its mark stands here:
+ * in a copy of the folder, on a swapped stick, or where an older copy was put back it does not, or soon will not.
+ */
+export function ownWriter(shelf: Shelf): string | null {
+  for (const writer of writersOn(shelf)) {
+    const mark = ownMark(shelf, writer);
+    if (mark && hasLine(shelf, mark)) return writer;
+  }
+  return null;
+}
+
+/** Where this laptop has written more under a writer id than stands here: the numbers that are missing. */
+export function olderCopyTroubles(shelf: Shelf): readonly Trouble[] {
+  return writersOn(shelf).flatMap((writer): Trouble[] => {
+    const mark = ownMark(shelf, writer);
+    const last = lastFrame(shelf, writer)?.n ?? 0;
+    if (!mark || mark.n <= last) return [];
+    const place = { file: shownName(filesOf(shelf, writer).at(-1)?.file ?? '') };
+    return [{ kind: 'lines missing', place, writer, from: last + 1, to: mark.n, why: 'older copy' }];
+  });
+}
+
+/** The line of a writer with the highest number: its next line goes on from there. */
+export function lastFrame(shelf: Shelf, writer: string): Frame | null {
+  let last: Frame | null = null;
+  for (const file of filesOf(shelf, writer)) {
+    for (const frame of [file.last, file.tail?.frame]) {
+      if (frame?.writer === writer && frame.n >= (last?.n ?? 0)) last = frame;
+    }
+  }
+  return last;
+}
+
+function ownMark({ keeping: { disk, state, machine } }: Shelf, writer: string): Mark | null {
+  const mark = readMark(disk, state, writer);
+  return mark && mark.machine === machine ? mark : null;
+}
+
+function writersOn(shelf: Shelf): readonly string[] {
+  return [...new Set(shelf.files.map(({ writer }) => writer))];
+}
+
+function hasLine(shelf: Shelf, { writer, n, crc }: Mark): boolean {
+  return filesOf(shelf, writer).some(({ lines, tail }) => {
+    const is = (line: Line) => line.frame?.n === n && line.frame.crc === crc && line.frame.writer === writer;
+    return lines.findLast(is) !== undefined || (tail !== null && is(tail));
+  });
+}
