@@ -1,0 +1,69 @@
+import { AID } from '../words/page.ts';
+import { amountWords, counted, hundred } from '../words/say.ts';
+import { curveLines, curveSentence } from './charts/curve.ts';
+import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
+import type { Size } from './model.ts';
+import { countdown } from './panels/leaving.ts';
+import { actionWords } from './panels/ready.ts';
+import { nameOf, type Sight } from './sight.ts';
+
+export function answerTitle({ document }: Sight, columns: number): Line {
+  const word = document ? document.verdict.toUpperCase() : 'WORKING';
+  return apart([say('  WHY  ', 'title'), say(` ${word} `, 'verdict')], [], columns);
+}
+
+/** The answer in full: every reason, the curve, every action and look, and what the model does not know. */
+export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
+  const { document, model } = sight;
+  if (!document) return [line(say('  The passages are being sailed.'))];
+  const told = (text: string, indent = 2) => paragraph(text, columns - 2, { indent });
+  const titled = (title: string, lines: readonly Line[]) =>
+    lines.length === 0 ? [] : [BLANK, line(say(`  ${title}`, 'title')), ...lines];
+  const actions = (list: typeof document.toGetReady) =>
+    list.flatMap((action, index) => {
+      const { text, takes, after } = actionWords(sight, action);
+      return told(`${index + 1}. ${[text, takes, after].filter((part) => part !== '').join(', ')}`, 4);
+    });
+  const curve = curveLines(
+    document,
+    model.zone,
+    columns - 4,
+    Math.max(3, Math.min(12, Math.floor(rows / 3))),
+  );
+  return [
+    ...document.reasons.flatMap((reason) => told(reason)),
+    ...titled('THE SCORE', told(scoreWords(document))),
+    ...titled('LEAVING', [
+      ...told(`${countdown(sight)}.`),
+      ...told(curveSentence(document, model.zone)),
+      ...(curve ?? []).map((text) => line(say(`  ${text}`))),
+    ]),
+    ...titled('TO GET READY', actions(document.toGetReady)),
+    ...titled('WORTH DOING WHILE HELD', actions(document.whileHeld)),
+    ...titled(
+      'BEFORE LEAVING',
+      document.beforeLeaving.flatMap(({ check, made }) =>
+        told(`${made ? 'made' : 'to make'}: ${nameOf(sight, check)}`, 4),
+      ),
+    ),
+    ...titled(
+      'SHELTER',
+      document.shelter.flatMap(({ passage, verdict, score }) =>
+        told(`${passage}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}`, 4),
+      ),
+    ),
+    BLANK,
+    ...told(AID),
+  ];
+}
+
+function scoreWords({ score, threshold, simulations, seed }: NonNullable<Sight['document']>): string {
+  const { boat, weather, now, error } = score;
+  const parts = [
+    `The boat ${hundred(boat)} (${amountWords(boat, null)}, give or take ${amountWords(error, null)}), ready from ${threshold.boat}`,
+    weather === null ? 'the weather not judged' : `the weather ${hundred(weather)}`,
+    now === null ? 'no score for both' : `both together ${hundred(now)}, go from ${threshold.go}`,
+    `${counted(simulations, 'passage', 'passages')} sailed, seed ${seed}`,
+  ];
+  return `${parts.join('; ')}.`;
+}

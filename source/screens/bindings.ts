@@ -1,0 +1,140 @@
+import { type Model, type PageName, pageOf } from './model.ts';
+import type { Move } from './moves.ts';
+
+/** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
+export interface Binding {
+  /** Keys as `keysOf` names them. */
+  readonly keys: readonly string[];
+  /** How the keys are written for a person. */
+  readonly shown: string;
+  /** What it does, for the keys page. */
+  readonly does: string;
+  /** One or two words for the bottom line; absent keeps it off there. */
+  readonly short?: string;
+  /** The pages it works on; absent means everywhere. */
+  readonly on?: readonly PageName[];
+  readonly act: Move;
+}
+
+const TURNED = ['item', 'answer', 'trouble', 'keys'] as const;
+
+export const bindings: readonly Binding[] = [
+  {
+    keys: ['down', 'j'],
+    shown: '↓ j',
+    does: 'to the next line',
+    short: '↑↓ choose',
+    on: ['board'],
+    act: 'choose next',
+  },
+  { keys: ['up', 'k'], shown: '↑ k', does: 'to the line before', on: ['board'], act: 'choose before' },
+  {
+    keys: ['tab', 'right', 'l'],
+    shown: 'Tab → l',
+    does: 'to the next part of the page',
+    on: ['board'],
+    act: 'choose next part',
+  },
+  {
+    keys: ['back tab', 'left', 'h'],
+    shown: 'Shift+Tab ← h',
+    does: 'to the part before',
+    on: ['board'],
+    act: 'choose part before',
+  },
+  {
+    keys: ['g', 'home'],
+    shown: 'g Home',
+    does: 'back to the top of the board, nothing chosen',
+    on: ['board'],
+    act: 'choose nothing',
+  },
+  { keys: ['G', 'end'], shown: 'G End', does: 'to the last line', on: ['board'], act: 'choose last' },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'turn to what is chosen, or open its fold; with nothing chosen, to why the answer is what it is',
+    short: 'Enter open',
+    on: ['board'],
+    act: 'open',
+  },
+  { keys: ['down', 'j'], shown: '↓ j', does: 'down a line', short: '↑↓ move', on: TURNED, act: 'line down' },
+  { keys: ['up', 'k'], shown: '↑ k', does: 'up a line', on: TURNED, act: 'line up' },
+  {
+    keys: ['page down', 'space'],
+    shown: 'PgDn Space',
+    does: 'down a page',
+    on: TURNED,
+    act: 'page down',
+  },
+  { keys: ['page up'], shown: 'PgUp', does: 'up a page', on: TURNED, act: 'page up' },
+  {
+    keys: ['g', 'home'],
+    shown: 'g Home',
+    does: 'to the top',
+    on: TURNED,
+    act: 'to the top',
+  },
+  {
+    keys: ['G', 'end'],
+    shown: 'G End',
+    does: 'to the bottom',
+    on: TURNED,
+    act: 'to the bottom',
+  },
+  {
+    keys: ['right', 'l', 'tab'],
+    shown: '→ l Tab',
+    does: 'the next item',
+    short: '→ next',
+    on: ['item'],
+    act: 'next item',
+  },
+  {
+    keys: ['left', 'h', 'back tab'],
+    shown: '← h',
+    does: 'the item before',
+    on: ['item'],
+    act: 'item before',
+  },
+  { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'close what was opened, choose nothing',
+    on: ['board'],
+    act: 'choose nothing',
+  },
+  { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
+  { keys: ['p'], shown: 'p', does: 'day, night (reds only) or plain', act: 'palette' },
+  {
+    keys: ['ctrl l'],
+    shown: 'Ctrl+L',
+    does: 'read the folder again and draw the page afresh',
+    act: 'afresh',
+  },
+  {
+    keys: ['ctrl z'],
+    shown: 'Ctrl+Z',
+    does: 'put the board aside; fg in the shell brings it back',
+    act: 'suspend',
+  },
+  { keys: ['?'], shown: '?', does: 'the keys of this page', short: '? keys', act: 'keys' },
+  {
+    keys: ['q', 'ctrl c'],
+    shown: 'q Ctrl+C',
+    does: 'leave; everything entered is saved already',
+    short: 'q leave',
+    act: 'quit',
+  },
+];
+
+/** The key table as it holds on a page, in order. */
+export function bindingsOn(page: PageName): readonly Binding[] {
+  return bindings.filter(({ on }) => on === undefined || on.includes(page));
+}
+
+/** What the key does where the model is; null for a key that does nothing there. */
+export function bindingOf(model: Model, key: string): Binding | null {
+  return bindingsOn(pageOf(model).page).find(({ keys }) => keys.includes(key)) ?? null;
+}

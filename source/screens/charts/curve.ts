@@ -1,0 +1,56 @@
+import type { VerdictDocument } from '../../words/document.ts';
+import { hundred } from '../../words/say.ts';
+import { soonWords } from '../when.ts';
+import { plotLines } from './plot.ts';
+import { timeTicks } from './time-axis.ts';
+
+const TICK_COLUMNS = 8;
+
+type Curve = Pick<VerdictDocument, 'curve' | 'threshold'>;
+
+/** The score by the hour of leaving; without a forecast, the boat's alone. Null where there is no curve. */
+export function curveLines(document: Curve, zone: string, columns: number, rows: number): string[] | null {
+  const { points, judged } = pointsOf(document);
+  if (points.length < 2) return null;
+  const from = points[0]!.at;
+  const to = points.at(-1)!.at;
+  const limit = judged ? document.threshold.go : document.threshold.boat;
+  return plotLines(
+    {
+      points,
+      from,
+      to,
+      least: 0,
+      most: 100,
+      levels: [{ value: limit, word: judged ? `go from ${limit}` : `fit from ${limit}` }],
+      ticks: timeTicks(from, to, zone, Math.floor(columns / TICK_COLUMNS)),
+      label: (value) => String(Math.round(value)),
+      joined: 'straight',
+    },
+    columns,
+    rows,
+  );
+}
+
+/** The same as one sentence. */
+export function curveSentence(document: Curve, zone: string): string {
+  const { points, judged } = pointsOf(document);
+  const now = points[0];
+  if (!now) return 'No departures were looked at.';
+  const best = points.reduce((most, point) => (point.value > most.value ? point : most), now);
+  const worst = points.reduce((least, point) => (point.value < least.value ? point : least), now);
+  const at = (moment: number) => soonWords(moment, now.at, zone);
+  const what = judged ? 'Leaving now' : 'The boat alone, leaving now:';
+  if (best.value - worst.value < 1)
+    return `${what} ${hundred(now.value)}, and the same at every hour until ${at(points.at(-1)!.at)}.`;
+  return `${what} ${hundred(now.value)}; best ${hundred(best.value)} ${at(best.at)}, worst ${hundred(worst.value)} ${at(worst.at)}.`;
+}
+
+function pointsOf({ curve }: Curve) {
+  const judged = curve.some(({ score }) => score !== null);
+  const points = curve.flatMap(({ at, score, boat }) => {
+    const value = judged ? score : boat;
+    return value === null ? [] : [{ at: Date.parse(at), value }];
+  });
+  return { points, judged };
+}

@@ -1,0 +1,105 @@
+import type { Condition } from '../../condition/condition.ts';
+import { amountWords, counted, dayWords } from '../../words/say.ts';
+import type { ShownItem } from '../shown-item.ts';
+import { type Plot, type Point, plotLines } from './plot.ts';
+import { timeTicks } from './time-axis.ts';
+
+const TICK_COLUMNS = 10;
+const DAY_MS = 86_400_000;
+
+/** What the log says of an item over time, ready to draw; null for what has no figure. */
+export interface History {
+  readonly points: readonly Point[];
+  readonly levels: Plot['levels'];
+  readonly unit: string | null;
+  readonly joined: Plot['joined'];
+  /** What is plotted: `level read`, `metal left`. */
+  readonly what: string;
+}
+
+export function historyOf(item: ShownItem, condition: Condition): History | null {
+  switch (item.kind) {
+    case 'fluid': {
+      const points = (condition.fluids.get(item.id)?.events ?? []).flatMap((event) =>
+        event.kind === 'reading' ? [{ at: event.at, value: event.levelL }] : [],
+      );
+      const levels = [
+        { value: item.full, word: 'full' },
+        { value: item.low, word: 'low' },
+      ];
+      return { points, levels, unit: 'L', joined: 'straight', what: 'level read' };
+    }
+    case 'anode': {
+      const fittings = condition.anodes.get(item.id)?.fittings ?? [];
+      const points = fittings.flatMap(({ looks }) => looks.map(({ at, share }) => ({ at, value: share })));
+      return {
+        points,
+        levels: [{ value: item.limit, word: 'limit' }],
+        unit: 'share',
+        joined: 'straight',
+        what: 'metal left',
+      };
+    }
+    case 'spare': {
+      const points = (condition.spares.get(item.id)?.history ?? []).map(({ at, count }) => ({
+        at,
+        value: count,
+      }));
+      return { points, levels: [], unit: item.unit, joined: 'stepped', what: 'aboard' };
+    }
+    case 'check': {
+      const answers = condition.checks.get(item.id)?.answers ?? [];
+      const points = answers.flatMap(({ at, value }) => (value === null ? [] : [{ at, value }]));
+      const unit = item.now?.unit ?? null;
+      return points.length === 0 ? null : { points, levels: [], unit, joined: 'straight', what: 'answer' };
+    }
+    default:
+      return null;
+  }
+}
+
+/** The history as a chart of `columns` x (`rows` + 1). Null with fewer than two readings: nothing to draw a line through. */
+export function historyLines(
+  { points, levels, unit, joined }: History,
+  { now, zone, columns, rows }: { now: number; zone: string; columns: number; rows: number },
+): string[] | null {
+  if (points.length < 2) return null;
+  const from = points[0]!.at;
+  const to = Math.max(now, points.at(-1)!.at, from + DAY_MS);
+  const values = [...points, ...levels].map(({ value }) => value);
+  const least = Math.min(...values);
+  const most = Math.max(...values);
+  const room = (most - least || Math.abs(most) || 1) * 0.06;
+  return plotLines(
+    {
+      points,
+      from,
+      to,
+      least: joined === 'stepped' ? Math.min(0, least) : least - room,
+      most: most + room,
+      levels,
+      ticks: timeTicks(from, to, zone, Math.floor(columns / TICK_COLUMNS)),
+      label: (value) => amountWords(value, unit),
+      joined,
+    },
+    columns,
+    rows,
+  );
+}
+
+/** The same as one sentence. */
+export function historySentence({ points, levels, unit, what }: History, zone: string): string {
+  const first = points[0];
+  const last = points.at(-1);
+  if (!first || !last) return `No ${what} yet.`;
+  const amount = (value: number) => amountWords(value, unit);
+  const day = (at: number) => dayWords(at, zone);
+  if (points.length === 1) return `One ${what}: ${amount(first.value)} on ${day(first.at)}.`;
+  const values = points.map(({ value }) => value);
+  const marks = levels.map(({ value, word }) => `${word} ${amount(value)}`).join(', ');
+  return `${[
+    `${counted(points.length, 'reading', 'readings')} of the ${what}, from ${amount(first.value)} on ${day(first.at)} to ${amount(last.value)} on ${day(last.at)}`,
+    `between ${amount(Math.min(...values))} and ${amount(Math.max(...values))}`,
+    ...(marks === '' ? [] : [marks]),
+  ].join('; ')}.`;
+}

@@ -1,0 +1,126 @@
+import type { Result } from '../trouble.ts';
+import type { VerdictDocument } from '../words/document.ts';
+import type { Loaded, Message, Model, Request, Step } from './model.ts';
+import type { PaletteName } from './palette.ts';
+import { update } from './update.ts';
+
+/** What the board needs done: reading the folder and reckoning the answer. */
+export interface BoardWork {
+  load(): Promise<Result<Loaded>>;
+  /** The readiness run: about a tenth of a second, in one go. */
+  judge(loaded: Loaded): VerdictDocument;
+  /** Calls back when the log has changed on the disk; returns how to stop. */
+  watch(changed: () => void): () => void;
+  keepPalette(palette: PaletteName): void;
+}
+
+/** What runs requests that reach the terminal itself. */
+export interface Screen {
+  suspendTerminal(): Promise<{ resume(): Promise<void> }>;
+}
+
+/** Holds the model, takes messages one at a time, and runs what `update` asks for. */
+export interface Driver {
+  model(): Model;
+  subscribe(changed: () => void): () => void;
+  send(message: Message): void;
+  /** The screen to suspend, once it is drawn. */
+  hold(screen: Screen): void;
+}
+
+export interface DriverOptions {
+  readonly first: Step;
+  readonly work: BoardWork;
+  /** Runs after the frame that is due has been drawn. */
+  readonly afterFrame: (run: () => void) => void;
+  readonly suspend: (screen: Screen | null) => void;
+  readonly redraw: (screen: Screen | null) => void;
+  readonly quit: () => void;
+  readonly fault: (fault: unknown) => void;
+}
+
+export function driverOf(options: DriverOptions): Driver {
+  const { work, fault } = options;
+  let [model] = options.first;
+  let screen: Screen | null = null;
+  let reading = false;
+  let readAgain = false;
+  const listeners = new Set<() => void>();
+
+  function send(message: Message): void {
+    guarded(() => {
+      const [next, requests] = update(model, message);
+      if (next !== model) {
+        model = next;
+        for (const listener of listeners) listener();
+      }
+      for (const request of requests) run(request);
+    });
+  }
+
+  function run(request: Request): void {
+    switch (request.do) {
+      case 'load':
+        void load();
+        return;
+      case 'judge':
+        options.afterFrame(() =>
+          guarded(() => send({ is: 'judged', of: request.loaded, document: work.judge(request.loaded) })),
+        );
+        return;
+      case 'keep palette':
+        work.keepPalette(request.palette);
+        return;
+      case 'draw afresh':
+        options.redraw(screen);
+        return;
+      case 'suspend':
+        options.suspend(screen);
+        return;
+      case 'quit':
+        options.quit();
+    }
+  }
+
+  /** One reading at a time: what changes while one runs is read after it. */
+  async function load(): Promise<void> {
+    if (reading) {
+      readAgain = true;
+      return;
+    }
+    reading = true;
+    try {
+      const result = await work.load();
+      reading = false;
+      send({ is: 'loaded', result });
+    } catch (thrown) {
+      fault(thrown);
+      return;
+    }
+    if (readAgain) {
+      readAgain = false;
+      void load();
+    }
+  }
+
+  function guarded(act: () => void): void {
+    try {
+      act();
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
+  for (const request of options.first[1]) run(request);
+  return {
+    model: () => model,
+    subscribe: (changed) => {
+      listeners.add(changed);
+      return () => listeners.delete(changed);
+    },
+    send,
+    hold: (held) => {
+      screen = held;
+    },
+  };
+}

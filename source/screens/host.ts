@@ -1,0 +1,35 @@
+import type { ReadStream, WriteStream } from 'node:tty';
+
+/** What the board needs of the process it runs in, handed in so that a test can stand in for it. */
+export interface Host {
+  readonly stdin: ReadStream;
+  readonly stdout: WriteStream;
+  readonly stderr: WriteStream;
+  /** Calls back at a signal, instead of what it does by itself; returns how to stop. */
+  onSignal(signal: NodeJS.Signals, run: () => void): () => void;
+  /** Calls back at an exception or a rejection nobody caught; returns how to stop. */
+  onFault(run: (fault: unknown) => void): () => void;
+  /** Stops the whole foreground job, as Ctrl+Z does in a program that does not read keys itself. */
+  stopJob(): void;
+}
+
+export function hostOf(process: NodeJS.Process): Host {
+  return {
+    stdin: process.stdin,
+    stdout: process.stdout,
+    stderr: process.stderr,
+    onSignal: (signal, run) => {
+      process.on(signal, run);
+      return () => process.off(signal, run);
+    },
+    onFault: (run) => {
+      process.on('uncaughtException', run);
+      process.on('unhandledRejection', run);
+      return () => {
+        process.off('uncaughtException', run);
+        process.off('unhandledRejection', run);
+      };
+    },
+    stopJob: () => process.kill(0, 'SIGSTOP'),
+  };
+}

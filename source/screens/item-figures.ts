@@ -1,0 +1,146 @@
+import type { SpreadDocument } from '../words/document.ts';
+import { amountWords, badHundred, dayWords, durationWords, hundred, momentWords } from '../words/say.ts';
+import { levelSentence } from './charts/level-bar.ts';
+import { hoursAway } from './panels/engine-hours.ts';
+import { goodUntilWords } from './panels/fluids.ts';
+import type { ShownItem } from './shown-item.ts';
+import { nameOf, type Sight } from './sight.ts';
+
+type Figures = readonly (readonly [label: string, text: string])[];
+type Of<K extends ShownItem['kind']> = Extract<ShownItem, { kind: K }>;
+
+/** All the document says of an item, a label and a text each; what is not known is left out. */
+export function figuresOf(sight: Sight, item: ShownItem): Figures {
+  const { zone } = sight.model;
+  const now = item.now ? `${amountWords(item.now.value, item.now.unit)}${doubt(item.now)}` : null;
+  return given([
+    ['now', item.kind === 'fluid' && item.now ? levelWords(item) : now],
+    ['holds, leaving now', item.chance === null ? 'working' : hundred(item.chance * 100)],
+    ['good until', goodUntilWords(sight, item) || null],
+    ['looked at', item.lookedAt === null ? null : momentWords(Date.parse(item.lookedAt), zone, sight.at)],
+    ...ownFigures(sight, item),
+  ]);
+}
+
+function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
+  switch (item.kind) {
+    case 'fluid':
+      return fluidFigures(sight, item);
+    case 'anode':
+      return anodeFigures(item);
+    case 'spare':
+      return spareFigures(item);
+    case 'service':
+      return [
+        ['due', item.dueInHours === null ? null : hoursAway(item.dueInHours)],
+        ['due at', item.dueHours === null ? null : amountWords(item.dueHours, 'h')],
+        ['due on', item.dueOn === null ? null : dayWords(Date.parse(item.dueOn), 'UTC')],
+        ...partsOf(sight, item),
+      ];
+    case 'check':
+      return [['answer', item.ok === null ? null : item.ok ? 'as it should be' : 'not as it should be']];
+    case 'dated':
+      return [
+        ['good until', item.expires === null ? 'not entered yet' : dayWords(Date.parse(item.expires), 'UTC')],
+      ];
+  }
+}
+
+function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | null][] {
+  const { leak, lookAgain, job } = item;
+  return [
+    ['to be kept', amountWords(item.reserve, 'L')],
+    ['lost running', spreadWords(item.run, 'L an engine hour')],
+    ['lost lying', spreadWords(item.rest, 'L a day')],
+    ['lost on a usual day', spreadWords(item.usualDay, 'L')],
+    ['at the end', spreadWords(item.atEnd, 'L')],
+    [
+      'in 100 chances',
+      leak &&
+        `tight ${part(leak.tight)}, leaks running ${part(leak.running)}, leaks lying ${part(leak.lying)}, both ${part(leak.both)}`,
+    ],
+    [
+      'running or lying',
+      item.split === 'cannot tell' ? 'cannot tell yet: dip before and after one charging run' : null,
+    ],
+    [
+      'look again',
+      lookAgain &&
+        `within ${'days' in lookAgain ? amountWords(lookAgain.days, 'd') : amountWords(lookAgain.engineHours, 'engine h')}`,
+    ],
+    [
+      'since the job',
+      job &&
+        `${job.text}, ${dayWords(Date.parse(job.at), model.zone)}: ${hundred(job.lowerChance * 100)} that it helped; the loss is ${amountWords(job.ratio.p50, null)} of what it was (${amountWords(job.ratio.p10, null)} to ${amountWords(job.ratio.p90, null)})${settles(job.daysToSettle)}`,
+    ],
+  ];
+}
+
+function anodeFigures({ wear, reachesLimit, limit }: Of<'anode'>): [string, string | null][] {
+  const day = (instant: string) => dayWords(Date.parse(instant), 'UTC');
+  return [
+    ['finished at', amountWords(limit, 'share')],
+    ['wears', wear && `${amountWords(wear.mean * 30, 'share')} in 30 days`],
+    [
+      'reaches its limit',
+      reachesLimit &&
+        `about ${day(reachesLimit.p50)}; 8 in 10 between ${day(reachesLimit.p10)} and ${day(reachesLimit.p90)}`,
+    ],
+  ];
+}
+
+function spareFigures({
+  count,
+  unit,
+  rate,
+  shortChance,
+  cover95,
+  buy,
+  locker,
+}: Of<'spare'>): [string, string | null][] {
+  return [
+    ['aboard', count === null ? 'not entered yet' : amountWords(count, unit)],
+    ['used', rate && `${amountWords(rate.mean, null)} an engine hour or day, as the boat file says`],
+    ['runs short', shortChance === null ? null : badHundred(shortChance)],
+    ['enough in 95 of 100', cover95 === null ? null : amountWords(cover95, unit)],
+    ['to buy', buy > 0 ? amountWords(buy, unit) : null],
+    ['stowed', locker],
+  ];
+}
+
+function partsOf(sight: Sight, { id }: Of<'service'>): [string, string | null][] {
+  const uses = sight.boat.loaded.boat.services.find((service) => service.id === id)?.uses ?? [];
+  return uses.map(({ spare, count }) => {
+    const stock = sight.items.find((item) => item.id === spare);
+    const aboard = stock?.kind === 'spare' && stock.count !== null ? `, ${stock.count} aboard` : '';
+    return ['takes', `${count} x ${nameOf(sight, spare)}${aboard}`];
+  });
+}
+
+function levelWords(item: Of<'fluid'>): string {
+  return `${levelSentence({ ...item, now: item.now!.value, end: null })}${doubt(item.now!)}`;
+}
+
+function doubt({ sd, unit }: { sd: number; unit: string }): string {
+  return sd > 0 ? `, give or take ${amountWords(sd, unit)}` : '';
+}
+
+function spreadWords(of: SpreadDocument | null, unit: string): string | null {
+  if (!of) return null;
+  const figure = (value: number) => amountWords(value, null);
+  return `${figure(of.mean)} ${unit}; 8 in 10 between ${figure(of.p10)} and ${figure(of.p90)}`;
+}
+
+function settles(days: number | null): string {
+  return days === null ? '' : `; ${durationWords(days * 24)} more of readings would settle it`;
+}
+
+function part(chance: number): string {
+  return String(Math.round(chance * 100));
+}
+
+function given(figures: readonly [string, string | null | undefined][]): Figures {
+  return figures.flatMap(([label, text]) =>
+    text === null || text === undefined || text === '' ? [] : [[label, text] as const],
+  );
+}

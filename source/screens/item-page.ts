@@ -1,0 +1,101 @@
+import { type Entry, itemField } from '../logbook/entries.ts';
+import { entryWords } from '../words/entry-words.ts';
+import { STATE_WORDS } from '../words/reasons.ts';
+import { momentWords, sentence } from '../words/say.ts';
+import { historyLines, historyOf, historySentence } from './charts/history.ts';
+import { figuresOf } from './item-figures.ts';
+import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
+import type { Size } from './model.ts';
+import { MARKS } from './panel.ts';
+import { actionWords } from './panels/ready.ts';
+import type { ShownItem } from './shown-item.ts';
+import { nameOf, type Sight } from './sight.ts';
+import { pad, widthOf } from './width.ts';
+
+const MOST_ENTRIES = 200;
+
+export function itemTitle(sight: Sight, id: string, columns: number): Line {
+  const item = sight.items.find((one) => one.id === id);
+  const state = item?.state ?? null;
+  const word = state === null ? 'working' : `${MARKS[state]} ${STATE_WORDS[state]}`;
+  const left = [
+    say(`  ${nameOf(sight, id).toLocaleUpperCase()}`, 'title'),
+    say('  '),
+    say(word, state ?? 'plain'),
+  ];
+  return apart(left, item ? [say(`${item.kind}, ${item.consequence}  `)] : [], columns);
+}
+
+/** One item's page: why, its history as a chart and in a sentence, its figures, what can be done, its entries, newest first. */
+export function itemLines(sight: Sight, id: string, { columns, rows }: Size): Line[] {
+  const item = sight.items.find((one) => one.id === id);
+  if (!item) return [line(say('  The boat file no longer has this item.'))];
+  const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
+  const titled = (title: string, lines: readonly Line[]) =>
+    lines.length === 0 ? [] : [BLANK, line(say(`  ${title}`, 'title')), ...lines];
+  return [
+    ...(item.reason === null
+      ? []
+      : paragraph(sentence(item.reason), columns - 2, { indent: 2, tone: item.state ?? 'plain' })),
+    ...historyPart(sight, item, columns, Math.max(4, Math.min(16, Math.floor(rows / 3)))),
+    ...titled('FIGURES', figureLines(figuresOf(sight, item), columns)),
+    ...titled('WHAT CAN BE DONE', actionsAbout(sight, id).flatMap(told)),
+    ...titled('NOTE', noteOf(sight, id).flatMap(told)),
+    ...titled('ENTRIES', entryLines(sight, id, columns)),
+  ];
+}
+
+function historyPart(sight: Sight, item: ShownItem, columns: number, rows: number): Line[] {
+  const history = historyOf(item, sight.boat.loaded.condition);
+  if (!history) return [];
+  const { zone } = sight.model;
+  const chart = historyLines(history, { now: sight.at, zone, columns: columns - 4, rows }) ?? [];
+  return [
+    ...paragraph(historySentence(history, zone), columns - 2, { indent: 2 }),
+    ...chart.map((text) => line(say(`  ${text}`))),
+  ];
+}
+
+function figureLines(figures: readonly (readonly [string, string])[], columns: number): Line[] {
+  const wide = Math.max(0, ...figures.map(([label]) => widthOf(label))) + 2;
+  return figures.flatMap(([label, text]) =>
+    paragraph(text, columns - wide - 6).map((said, index) =>
+      line(say(`    ${pad(index === 0 ? label : '', wide)}`), ...said.spans),
+    ),
+  );
+}
+
+function actionsAbout(sight: Sight, id: string): string[] {
+  const { document } = sight;
+  const actions = [...(document?.toGetReady ?? []), ...(document?.whileHeld ?? [])];
+  return actions
+    .filter((action) => action.item === id)
+    .map((action) => {
+      const { text, takes, after } = actionWords(sight, action);
+      return sentence([text, takes, after].filter((part) => part !== '').join(', '));
+    });
+}
+
+function noteOf({ boat }: Sight, id: string): string[] {
+  const { fluids, anodes, spares, services, checks, dated } = boat.loaded.boat;
+  const item = [fluids, anodes, spares, services, checks, dated].flat().find((one) => one.id === id);
+  return item?.note === undefined ? [] : [item.note];
+}
+
+function entryLines(sight: Sight, id: string, columns: number): Line[] {
+  const { boat, entries } = sight.boat.loaded;
+  const about = entries.filter((entry) => isAbout(entry, id)).reverse();
+  if (about.length === 0) return [line(say('    none yet'))];
+  const lines = about.slice(0, MOST_ENTRIES).flatMap((entry) => {
+    const when = momentWords(Date.parse(entry.at), sight.model.zone, sight.at);
+    const by = entry.by === undefined ? '' : `, ${entry.by}`;
+    return paragraph(`${when}  ${entryWords(entry, boat)}${by}`, columns - 2, { indent: 4 });
+  });
+  const left = about.length - MOST_ENTRIES;
+  return left > 0 ? [...lines, line(say(`    and ${left} older`))] : lines;
+}
+
+function isAbout(entry: Entry, id: string): boolean {
+  const field = itemField[entry.kind];
+  return field !== undefined && (entry as unknown as Record<string, unknown>)[field] === id;
+}

@@ -1,0 +1,106 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Condition } from '../condition/condition.ts';
+import type { Entry } from '../logbook/entries.ts';
+import type { Result, Trouble } from '../trouble.ts';
+import type { VerdictDocument } from '../words/document.ts';
+import type { PaletteName } from './palette.ts';
+
+/** All the board knows. Only `update` makes a new one; views are functions of it. */
+export interface Model {
+  /** ms since 1970 UTC: the clock, or the instant asked for. */
+  readonly now: number;
+  /** The person's zone, as an IANA name. */
+  readonly zone: string;
+  readonly size: Size;
+  readonly boat: BoatShown;
+  /** The page on top is the last; below it lie those to come back to. The first is always the board. */
+  readonly pages: readonly [Page, ...Page[]];
+  /** The stop the choice rests on, on the board; null until the first move. */
+  readonly chosen: string | null;
+  /** Folds that were opened. */
+  readonly unfolded: ReadonlySet<string>;
+  /** Items that have become worse since the board was opened and have not been looked at: they say NEW. */
+  readonly fresh: ReadonlySet<string>;
+  readonly palette: PaletteName;
+  /** False where the terminal has no colour or was asked for none. */
+  readonly colour: boolean;
+  /** One line that answers the last key or the last change; null once another key is pressed. */
+  readonly notice: string | null;
+}
+
+export interface Size {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+export type BoatShown =
+  | { readonly is: 'loading' }
+  /** `document` is null until the first reckoning is done; `working` while one runs. */
+  | {
+      readonly is: 'open';
+      readonly loaded: Loaded;
+      readonly document: VerdictDocument | null;
+      readonly working: boolean;
+    }
+  | { readonly is: 'shut'; readonly troubles: readonly Trouble[] };
+
+/** What one reading of the boat folder gives. */
+export interface Loaded {
+  readonly boat: Boat;
+  /** Strikes applied, oldest first. */
+  readonly entries: readonly Entry[];
+  readonly condition: Condition;
+  readonly troubles: readonly Trouble[];
+  /** What stands in the way of saving, or null. */
+  readonly readOnly: Trouble | null;
+}
+
+/** A page turned to. `from` is the first line shown. */
+export type Page =
+  | { readonly page: 'board' }
+  | { readonly page: 'item'; readonly id: string; readonly from: number }
+  | { readonly page: 'answer'; readonly from: number }
+  | { readonly page: 'trouble'; readonly from: number }
+  | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
+
+export type PageName = Page['page'];
+
+export type Message =
+  | { readonly is: 'key'; readonly key: string }
+  | { readonly is: 'pasted' }
+  | { readonly is: 'resized'; readonly size: Size }
+  | { readonly is: 'tick'; readonly now: number }
+  | { readonly is: 'log changed' }
+  | { readonly is: 'loaded'; readonly result: Result<Loaded> }
+  | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument };
+
+/** What the world is asked to do; the answer comes back as a message. */
+export type Request =
+  | { readonly do: 'load' }
+  | { readonly do: 'judge'; readonly loaded: Loaded }
+  | { readonly do: 'keep palette'; readonly palette: PaletteName }
+  | { readonly do: 'draw afresh' }
+  | { readonly do: 'suspend' }
+  | { readonly do: 'quit' };
+
+export type Step = readonly [Model, readonly Request[]];
+
+/** The first model, before anything is read. */
+export function firstModel(given: Pick<Model, 'now' | 'zone' | 'size' | 'palette' | 'colour'>): Step {
+  const model: Model = {
+    ...given,
+    palette: given.colour ? given.palette : 'plain',
+    boat: { is: 'loading' },
+    pages: [{ page: 'board' }],
+    chosen: null,
+    unfolded: new Set(),
+    fresh: new Set(),
+    notice: null,
+  };
+  return [model, [{ do: 'load' }]];
+}
+
+/** The page on top. */
+export function pageOf(model: Model): Page {
+  return model.pages.at(-1)!;
+}

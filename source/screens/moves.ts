@@ -1,0 +1,163 @@
+import { boardStops } from './board.ts';
+import type { Stop } from './lines.ts';
+import { type Model, type Page, pageOf, type Step } from './model.ts';
+import { nextPalette } from './palette.ts';
+import { shownItems } from './shown-item.ts';
+import { mostFrom, pageRows } from './turned.ts';
+
+/** Every move a key can make, by name. A new key is its line in `bindings.ts` and, where it does something new, a line here. */
+export const moves = {
+  'choose next': choose(1),
+  'choose before': choose(-1),
+  'choose next part': choosePart(1),
+  'choose part before': choosePart(-1),
+  'choose nothing': chooseNothing,
+  'choose last': chooseLast,
+  open,
+  'line down': scroll(1),
+  'line up': scroll(-1),
+  'page down': scrollPage(1),
+  'page up': scrollPage(-1),
+  'to the top': scroll(Number.NEGATIVE_INFINITY),
+  'to the bottom': scroll(Number.POSITIVE_INFINITY),
+  'next item': turnItem(1),
+  'item before': turnItem(-1),
+  back,
+  trouble,
+  keys,
+  palette,
+  afresh,
+  suspend,
+  quit,
+} satisfies Record<string, (model: Model) => Step>;
+
+export type Move = keyof typeof moves;
+
+/** The choice moves `by` stops; from none to the first or the last. */
+function choose(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const stops = boardStops(model);
+    const at = stops.findIndex(({ key }) => key === model.chosen);
+    const next = at < 0 ? (by > 0 ? 0 : stops.length - 1) : at + by;
+    return chosen(model, stops[Math.min(next, stops.length - 1)]);
+  };
+}
+
+/** The choice moves to the first stop of the next part of the page, or the one before. */
+function choosePart(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const stops = boardStops(model);
+    const parts = [...new Set(stops.map(({ part }) => part))];
+    const here = stops.find(({ key }) => key === model.chosen)?.part;
+    const at = here === undefined ? (by > 0 ? -1 : parts.length) : parts.indexOf(here);
+    const part = parts[Math.max(0, Math.min(parts.length - 1, at + by))];
+    return chosen(
+      model,
+      stops.find((stop) => stop.part === part),
+    );
+  };
+}
+
+function chooseNothing(model: Model): Step {
+  return [{ ...model, chosen: null, unfolded: new Set() }, []];
+}
+
+function chooseLast(model: Model): Step {
+  return chosen(model, boardStops(model).at(-1));
+}
+
+/** Turns to what is chosen, or opens or closes the fold. */
+function open(model: Model): Step {
+  if (model.boat.is === 'loading') return [model, []];
+  if (model.boat.is === 'shut') return trouble(model);
+  const stop = boardStops(model).find(({ key }) => key === model.chosen);
+  const opens = stop?.opens ?? { open: 'answer' };
+  if (opens.open === 'item')
+    return turnTo(lookedAt(model, opens.id), { page: 'item', id: opens.id, from: 0 });
+  if (opens.open === 'fold') return [{ ...model, unfolded: toggled(model.unfolded, opens.fold) }, []];
+  return turnTo(model, { page: opens.open, from: 0 });
+}
+
+/** The page on top moves by so many lines, never past its ends. */
+function scroll(by: number): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    if (page.page === 'board') return [model, []];
+    const from = Math.max(0, Math.min(mostFrom(model), page.from + by));
+    return [replaceTop(model, { ...page, from }), []];
+  };
+}
+
+function scrollPage(by: 1 | -1): (model: Model) => Step {
+  return (model) => scroll(by * Math.max(1, pageRows(model.size) - 2))(model);
+}
+
+/** From one item's page to the next, in the order of the boat file. */
+function turnItem(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    if (page.page !== 'item' || model.boat.is !== 'open') return [model, []];
+    const ids = shownItems(model.boat).map(({ id }) => id);
+    const at = ids.indexOf(page.id);
+    const id = ids[Math.max(0, Math.min(ids.length - 1, at + by))] ?? page.id;
+    return [replaceTop(lookedAt(model, id), { page: 'item', id, from: 0 }), []];
+  };
+}
+
+function back(model: Model): Step {
+  const [board, ...rest] = model.pages;
+  return [{ ...model, pages: [board, ...rest.slice(0, -1)] }, []];
+}
+
+function trouble(model: Model): Step {
+  return pageOf(model).page === 'trouble' ? [model, []] : turnTo(model, { page: 'trouble', from: 0 });
+}
+
+function keys(model: Model): Step {
+  const { page } = pageOf(model);
+  return page === 'keys' ? back(model) : turnTo(model, { page: 'keys', of: page, from: 0 });
+}
+
+function palette(model: Model): Step {
+  if (!model.colour)
+    return [{ ...model, notice: 'plain: this terminal has no colour, or was asked for none' }, []];
+  const next = nextPalette(model.palette);
+  return [{ ...model, palette: next, notice: next }, [{ do: 'keep palette', palette: next }]];
+}
+
+function afresh(model: Model): Step {
+  return [model, [{ do: 'draw afresh' }, { do: 'load' }]];
+}
+
+function suspend(model: Model): Step {
+  return [model, [{ do: 'suspend' }]];
+}
+
+function quit(model: Model): Step {
+  return [model, [{ do: 'quit' }]];
+}
+
+function turnTo(model: Model, page: Page): Step {
+  return [{ ...model, pages: [...model.pages, page] }, []];
+}
+
+function replaceTop(model: Model, page: Page): Model {
+  const [board, ...rest] = model.pages;
+  return { ...model, pages: [board, ...rest.slice(0, -1), page] };
+}
+
+function chosen(model: Model, stop: Stop | undefined): Step {
+  return [{ ...model, chosen: stop?.key ?? null }, []];
+}
+
+/** An item that was turned to is no longer new. */
+function lookedAt(model: Model, id: string): Model {
+  if (!model.fresh.has(id)) return model;
+  return { ...model, fresh: new Set([...model.fresh].filter((one) => one !== id)) };
+}
+
+function toggled(set: ReadonlySet<string>, one: string): ReadonlySet<string> {
+  const next = new Set(set);
+  if (!next.delete(one)) next.add(one);
+  return next;
+}

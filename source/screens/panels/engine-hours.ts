@@ -1,0 +1,58 @@
+import { amountWords } from '../../words/say.ts';
+import { type Line, line, say } from '../lines.ts';
+import type { Panel } from '../panel.ts';
+import type { ShownItem } from '../shown-item.ts';
+import { itemsOfKind, type Sight } from '../sight.ts';
+import { soonWords } from '../when.ts';
+import { onThePoint, pad, widthOf } from '../width.ts';
+
+type Service = Extract<ShownItem, { kind: 'service' }>;
+
+/** The engines' meters, then the services that fall due by them. */
+export function engineHoursPanel(sight: Sight): Panel<Service> {
+  return {
+    part: 'engine hours',
+    title: 'ENGINE HOURS',
+    heads: ['due', 'or'],
+    items: itemsOfKind(sight, 'service'),
+    cells: ({ dueInHours, dueOn }) => {
+      const on = dueOn === null ? '' : soonWords(Date.parse(dueOn), sight.at, sight.model.zone);
+      return dueInHours === null ? [on, ''] : [hoursAway(dueInHours), on];
+    },
+    onPoint: [],
+    mayGo: [1],
+    one: 'service',
+    many: 'services',
+    lead: engineLines(sight),
+  };
+}
+
+function engineLines({ boat, document }: Sight): Line[] {
+  const engines = document?.engines ?? waiting(boat.loaded);
+  const names = Math.max(0, ...engines.map(({ name }) => widthOf(name)));
+  const meters = onThePoint(
+    engines.map(({ hours }) => (hours === null ? 'not read yet' : hoursWords(hours))),
+  );
+  return engines.map(({ name, perDay }, index) => {
+    const daily = perDay === null ? '' : `  ${amountWords(perDay, 'h')} a day lying`;
+    return line(say(`    ${pad(name, names)}  ${meters[index]}${daily}`));
+  });
+}
+
+function waiting({ boat, condition }: Sight['boat']['loaded']) {
+  return boat.engines.map(({ id, name }) => ({
+    name,
+    hours: condition.engines.get(id)?.hours ?? null,
+    perDay: null,
+  }));
+}
+
+/** `3 412.6 h`: a meter as it is read, thousands apart. */
+function hoursWords(hours: number): string {
+  const [whole = '', tenth = '0'] = hours.toFixed(1).split('.');
+  return `${whole.replace(/\B(?=(\d{3})+$)/gu, ' ')}.${tenth} h`;
+}
+
+export function hoursAway(hours: number): string {
+  return hours < 0 ? `${amountWords(-hours, 'h')} overdue` : `in ${amountWords(hours, 'h')}`;
+}

@@ -1,0 +1,50 @@
+import { capital, hundred } from '../../words/say.ts';
+import { apart, type Line, line, paragraph, type Stop, say } from '../lines.ts';
+import type { Sight } from '../sight.ts';
+import { soonWords } from '../when.ts';
+
+const STOP: Stop = { key: 'verdict', part: 'verdict', opens: { open: 'answer' } };
+
+/** The danger of staying, if there is one, then the answer alone on its line. */
+export function verdictLines(sight: Sight, columns: number): Line[] {
+  const { document, boat } = sight;
+  const pointer = say(sight.model.chosen === STOP.key ? '> ' : '  ', 'chosen');
+  if (!document) {
+    const name = [pointer, say(' WORKING ', 'verdict')];
+    return [{ ...apart(name, [say('boat working   with the weather working  ')], columns), stop: STOP }];
+  }
+  const word = say(` ${document.verdict.toUpperCase()} `, 'verdict');
+  const scores = [say(`${scoreWords(document, boat.working)}  `)];
+  return [...stayingLines(sight, columns), { ...apart([pointer, word], scores, columns), stop: STOP }];
+}
+
+/** Why, worst first: `most` lines at most, and how many reasons were left out. */
+export function reasonLines({ document }: Sight, columns: number, most: number): Line[] {
+  if (!document) return paragraph('The passages are being sailed.', columns - 2, { indent: 2 });
+  const lines: Line[] = [];
+  let told = 0;
+  for (const reason of document.reasons) {
+    const said = paragraph(reason, columns - 2, { indent: 2 });
+    if (told > 0 && lines.length + said.length > most) break;
+    lines.push(...said);
+    told += 1;
+  }
+  const left = document.reasons.length - told;
+  return left === 0 ? lines : [...lines, line(say(`  and ${left} more; Enter tells`))];
+}
+
+function scoreWords(document: NonNullable<Sight['document']>, working: boolean): string {
+  const { boat, now } = document.score;
+  const weather = now === null ? 'weather not judged' : `with the weather ${hundred(now)}`;
+  return `${working ? 'working   ' : ''}boat ${hundred(boat)}   ${weather}`;
+}
+
+function stayingLines({ document, at, model }: Sight, columns: number): Line[] {
+  if (!document?.staying) return [];
+  const { until, why } = document.staying;
+  const from = soonWords(Date.parse(until), at, model.zone);
+  return paragraph(`STAYING: untenable from ${from}. ${capital(why)}`, columns - 2, {
+    indent: 2,
+    tone: 'danger',
+  });
+}

@@ -1,0 +1,30 @@
+import { useApp, useInput, usePaste, useWindowSize } from 'ink';
+import { useEffect, useSyncExternalStore } from 'react';
+import type { Driver } from './driver.ts';
+import { keysOf } from './keys.ts';
+import { Page } from './page.tsx';
+import { screenLines } from './screen.ts';
+import { spokenLines } from './spoken.ts';
+
+interface RootProps {
+  readonly driver: Driver;
+  readonly utf8: boolean;
+  readonly spoken: boolean;
+}
+
+/** The one component with a life: keys and size go in as messages, the model comes out as a page. */
+export function Root({ driver, utf8, spoken }: RootProps) {
+  const model = useSyncExternalStore(driver.subscribe, driver.model);
+  const { suspendTerminal } = useApp();
+  const { columns, rows } = useWindowSize();
+  useEffect(() => driver.hold({ suspendTerminal }), [driver, suspendTerminal]);
+  useEffect(() => driver.send({ is: 'resized', size: { columns, rows } }), [driver, columns, rows]);
+  useInput((input, key) => {
+    for (const one of keysOf(input, key)) driver.send({ is: 'key', key: one });
+  });
+  usePaste(() => driver.send({ is: 'pasted' }));
+  const sized = { ...model, size: { columns, rows } };
+  const lines = spoken ? spokenLines(sized) : screenLines(sized);
+  const height = spoken ? lines.length : rows;
+  return <Page lines={lines} palette={model.palette} utf8={utf8} columns={columns} rows={height} />;
+}

@@ -1,0 +1,68 @@
+import { bindingsOn } from './bindings.ts';
+import { boardLines, bodyRows, filled, rule } from './board.ts';
+import { BLANK, exactly, type Line, line, paragraph, say } from './lines.ts';
+import { type Model, pageOf } from './model.ts';
+import { headingLine } from './panels/heading.ts';
+import { sightOf } from './sight.ts';
+import { troublePageLines } from './trouble-page.ts';
+import { pageRows, turnedPage } from './turned.ts';
+import { shownFrom } from './window.ts';
+
+const LEAST = { columns: 40, rows: 12 };
+
+/** The whole screen: exactly as many lines as the window has rows, each exactly as wide. */
+export function screenLines(model: Model): Line[] {
+  const { columns, rows } = model.size;
+  if (columns < LEAST.columns || rows < LEAST.rows) return tooSmall(model);
+  const { title, body } = pageOf(model).page === 'board' ? boardParts(model) : turnedParts(model);
+  return [
+    exactly(title, columns),
+    rule(columns),
+    ...filled(body, columns, rows - 4),
+    rule(columns),
+    exactly(bottomLine(model), columns),
+  ];
+}
+
+function boardParts(model: Model): { title: Line; body: Line[] } {
+  const { columns } = model.size;
+  const sight = sightOf(model);
+  if (sight)
+    return { title: headingLine(sight, columns), body: boardLines(sight, columns, bodyRows(model.size)) };
+  if (model.boat.is === 'loading') {
+    return {
+      title: line(say('  HOVESHORT', 'title')),
+      body: paragraph('The boat folder is being read.', columns, { indent: 2 }),
+    };
+  }
+  const lines = [line(say('  This boat cannot be opened.', 'title')), BLANK, ...troublePageLines(model)];
+  return { title: line(say('  HOVESHORT', 'title')), body: shownFrom(lines, 0, bodyRows(model.size)) };
+}
+
+function turnedParts(model: Model): { title: Line; body: Line[] } {
+  const page = pageOf(model);
+  if (page.page === 'board') return boardParts(model);
+  const { title, lines } = turnedPage(model, page);
+  return { title, body: shownFrom(lines, page.from, pageRows(model.size)) };
+}
+
+/** The answer to the last key, or the keys that matter here: made from the key table. */
+function bottomLine(model: Model): Line {
+  if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
+  const shorts = bindingsOn(pageOf(model).page).flatMap(({ short }) => (short === undefined ? [] : [short]));
+  return line(say(`  ${shorts.join('   ')}`));
+}
+
+function tooSmall({ size, boat }: Model): Line[] {
+  const { columns, rows } = size;
+  const verdict = boat.is === 'open' && boat.document ? [boat.document.verdict.toUpperCase()] : [];
+  const words = [
+    ...verdict,
+    `The board wants ${LEAST.columns} columns and ${LEAST.rows} rows; here are ${columns} and ${rows}. q leaves.`,
+  ];
+  return filled(
+    words.flatMap((text) => paragraph(text, columns)),
+    columns,
+    rows,
+  );
+}

@@ -1,0 +1,32 @@
+import { answerLines, answerTitle } from './answer-page.ts';
+import { itemLines, itemTitle } from './item-page.ts';
+import { keysLines, keysTitle } from './keys-page.ts';
+import type { Line } from './lines.ts';
+import { type Model, type Page, pageOf, type Size } from './model.ts';
+import { sightOf } from './sight.ts';
+import { troublePageLines, troubleTitle } from './trouble-page.ts';
+
+export type Turned = Exclude<Page, { page: 'board' }>;
+
+/** A page turned to: its title, and all its lines, however many. */
+export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
+  const { columns } = model.size;
+  if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
+  const sight = sightOf(model);
+  if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
+  if (page.page === 'answer')
+    return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
+  return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
+}
+
+/** Rows of a turned page between its two rules. */
+export function pageRows({ rows }: Size): number {
+  return Math.max(1, rows - 4);
+}
+
+/** The last line a turned page can begin with. */
+export function mostFrom(model: Model): number {
+  const page = pageOf(model);
+  if (page.page === 'board') return 0;
+  return Math.max(0, turnedPage(model, page).lines.length - pageRows(model.size));
+}

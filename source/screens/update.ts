@@ -1,0 +1,69 @@
+import type { State } from '../readiness/answer.ts';
+import type { VerdictDocument } from '../words/document.ts';
+import { bindingOf } from './bindings.ts';
+import { cleaned } from './cleaned.ts';
+import type { BoatShown, Loaded, Message, Model, Step } from './model.ts';
+import { moves } from './moves.ts';
+
+/** An answer older than this is made anew while the board stands open; an hour is the step in which departures are judged. */
+const STALE_MS = 5 * 60_000;
+
+/** From better to worse, to see which items have become worse. */
+const WORSE: readonly State[] = ['fit', 'watch', 'unseen', 'unfit'];
+
+/** What the board makes of a message: the next model, and what the world is asked to do. Pure. */
+export function update(model: Model, message: Message): Step {
+  switch (message.is) {
+    case 'key':
+      return pressed({ ...model, notice: null }, message.key);
+    case 'pasted':
+      return [{ ...model, notice: 'nothing here to paste into' }, []];
+    case 'resized':
+      return [{ ...model, size: message.size }, []];
+    case 'tick':
+      return ticked({ ...model, now: message.now });
+    case 'log changed':
+      return [model, [{ do: 'load' }]];
+    case 'loaded':
+      return message.result.ok
+        ? opened(model, message.result.value)
+        : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
+    case 'judged':
+      return judged(model, message.of, message.document);
+  }
+}
+
+function pressed(model: Model, key: string): Step {
+  const binding = bindingOf(model, key);
+  return binding ? moves[binding.act](model) : [model, []];
+}
+
+function opened(model: Model, loaded: Loaded): Step {
+  const before = model.boat.is === 'open' ? model.boat : null;
+  const boat: BoatShown = { is: 'open', loaded, document: before?.document ?? null, working: true };
+  return [{ ...model, boat }, [{ do: 'judge', loaded }]];
+}
+
+/** An answer to an older reading of the folder is dropped: a newer one is on its way. */
+function judged(model: Model, of: Loaded, document: VerdictDocument): Step {
+  if (model.boat.is !== 'open' || model.boat.loaded !== of) return [model, []];
+  const before = model.boat.document;
+  const fresh = before ? worseIn(before, document, model.fresh) : model.fresh;
+  return [{ ...model, fresh, boat: { ...model.boat, document: cleaned(document), working: false } }, []];
+}
+
+function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: ReadonlySet<string>) {
+  const states = new Map(before.items.map(({ id, state }) => [id, state]));
+  const worse = after.items.filter(({ id, state }) => {
+    const was = states.get(id);
+    return was !== undefined && WORSE.indexOf(state) > WORSE.indexOf(was);
+  });
+  return new Set([...fresh, ...worse.map(({ id }) => id)]);
+}
+
+function ticked(model: Model): Step {
+  const { boat, now } = model;
+  if (boat.is !== 'open' || boat.working || boat.document === null) return [model, []];
+  const stale = now - Date.parse(boat.document.at) >= STALE_MS;
+  return stale ? [model, [{ do: 'load' }]] : [model, []];
+}
