@@ -1,7 +1,8 @@
 import path from 'node:path';
+import { chainStart } from '../logbook/chain.ts';
 import { readDraft } from '../logbook/drafts.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
-import { hex, type Line, mostLineBytes, readLine, writeLine } from '../logbook/line.ts';
+import { type Line, mostLineBytes, readLine, writeLine } from '../logbook/line.ts';
 import { lineVersion } from '../logbook/upgrades.ts';
 import { assert, bad, good, type Result, type Trouble } from '../trouble.ts';
 import { codeOf, type FileFacts } from './disk.ts';
@@ -94,17 +95,17 @@ function linesFor(shelf: Shelf, writer: string, drafts: readonly Draft[]): Batch
   const keys = new Set<string>();
   const entries: Entry[] = [];
   const lines: Uint8Array[] = [];
-  let { n, crc } = last ?? { n: 0, crc: 0 };
+  let { n, crc } = last ?? { n: 0, crc: chainStart };
   for (const { kind, at, by, key, ...fields } of drafts) {
     if (key !== undefined && (shelf.keys.has(key) || keys.has(key))) continue;
     if (key !== undefined) keys.add(key);
     n += 1;
     const lc = shelf.highest + lines.length + 1;
-    const frame = { v: lineVersion, id: `${writer}-${n}`, p: hex(crc), lc };
+    const frame = { v: lineVersion, id: `${writer}-${n}`, p: crc, lc };
     const line = writeLine({ ...frame, at, rec, by, kind, key, ...fields }, crc32);
     const read = readLine(line.bytes.subarray(0, -1), crc32);
     assert(read.how === 'entry' || line.bytes.length > mostLineBytes, 'what is written can be read');
-    if (read.how === 'entry') entries.push(read.entry);
+    if (read.how === 'entry') entries.push(read.frame);
     lines.push(line.bytes);
     crc = line.crc;
   }

@@ -7,7 +7,7 @@ export interface Mark {
   readonly machine: string;
   readonly segment: number;
   readonly n: number;
-  readonly crc: number;
+  readonly crc: string;
   readonly bytes: number;
 }
 
@@ -40,13 +40,13 @@ export function writeMark(disk: Disk, folder: string, mark: Mark): void {
   }
 }
 
-const widths = { segment: 4, n: 12, crc: 8, bytes: 12 } as const;
+const widths = { segment: 4, n: 12, bytes: 12 } as const;
 
 function text({ writer, machine, segment, n, crc, bytes }: Mark): string {
   const fixed = [
     String(segment).padStart(widths.segment, '0'),
     String(n).padStart(widths.n, '0'),
-    crc.toString(16).padStart(widths.crc, '0'),
+    crc,
     String(bytes).padStart(widths.bytes, '0'),
   ];
   return `hoveshort-mark 1 ${writer} ${machine} ${fixed.join(' ')}\n`;
@@ -58,7 +58,7 @@ const markBytes = text({
   machine: 'x'.repeat(16),
   segment: 1,
   n: 0,
-  crc: 0,
+  crc: '00000000',
   bytes: 0,
 }).length;
 
@@ -71,7 +71,7 @@ function parse(written: string, writer: string): Mark | null {
     machine: machine as string,
     segment: Number(segment),
     n: Number(n),
-    crc: Number.parseInt(crc as string, 16),
+    crc: crc as string,
     bytes: Number(bytes),
   };
 }

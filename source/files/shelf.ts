@@ -114,7 +114,7 @@ function follow(shelf: Shelf, lines: readonly Line[]): void {
     if (!frame) continue;
     if (frame.lc - shelf.highest > mostLeap) leapt = true;
     else if (frame.lc > shelf.highest) shelf.highest = frame.lc;
-    const key = line.how === 'entry' ? line.entry.key : undefined;
+    const key = line.how === 'entry' ? line.frame.key : undefined;
     if (key !== undefined) shelf.keys.add(key);
   }
   if (leapt) shelf.highest = highestCount(shelf.files.map(asLogFile));

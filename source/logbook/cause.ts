@@ -1,13 +1,13 @@
-import type { Line } from './line.ts';
+import type { Entry } from './entries.ts';
+import type { Frame } from './line.ts';
 
-/** One entry with the line it was read from. */
-export type Sound = Extract<Line, { how: 'entry' }>;
+/** An entry with its place in its writer's chain. */
+export type Sound = Entry & Frame;
 
 /** Cause before effect: by Lamport count, then writer, then the writer's own number; forks of one id by checksum. */
 export function byCause(a: Sound, b: Sound): number {
-  const x = a.frame;
-  const y = b.frame;
-  if (x.lc !== y.lc) return x.lc - y.lc;
-  if (x.writer !== y.writer) return x.writer < y.writer ? -1 : 1;
-  return x.n - y.n || x.crc - y.crc;
+  if (a.lc !== b.lc) return a.lc - b.lc;
+  if (a.writer !== b.writer) return a.writer < b.writer ? -1 : 1;
+  if (a.n !== b.n) return a.n - b.n;
+  return a.crc < b.crc ? -1 : a.crc > b.crc ? 1 : 0;
 }

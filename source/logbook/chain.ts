@@ -9,14 +9,17 @@ export interface LogFile {
   readonly lines: readonly Line[];
 }
 
-/** `said`: data is or may be missing. `quiet`: leftovers that were never confirmed, and edited lines since accepted; for `inspect` only. */
 export interface ChainTroubles {
+  /** Data is or may be missing. */
   readonly said: readonly LogTrouble[];
+  /** Leftovers that were never confirmed, and edited lines since accepted: for `inspect` only. */
   readonly quiet: readonly LogTrouble[];
+  /** Every sound line goes on from the one before: no line is there twice. */
+  readonly tidy: boolean;
 }
 
 /** The checksum that stands before the first line of a writer. */
-export const chainStart = 0;
+export const chainStart = '00000000';
 
 /**
  * Follows one writer's numbers and checksums through its files, segments in order, and tells what is damaged, missing, doubled or out of place.
@@ -28,8 +31,7 @@ export function followChain(files: readonly LogFile[], accepted: (line: Line) =>
   const said: LogTrouble[] = [];
   const quiet: LogTrouble[] = [];
   let bad: { line: Line; place: Place }[] = [];
-  let last = 0;
-  let lastCrc = chainStart;
+  let last = { n: 0, crc: chainStart };
   let index: ChainIndex | null = null;
 
   const settle = (joined: boolean) => {
@@ -41,38 +43,40 @@ export function followChain(files: readonly LogFile[], accepted: (line: Line) =>
 
   for (const file of files) {
     for (const [i, line] of file.lines.entries()) {
-      const place = { file: file.name, line: i + 1 };
       const { frame } = line;
       if (!frame) {
-        bad.push({ line, place });
+        bad.push({ line, place: placeOf(file, i) });
         continue;
       }
-      if (line.how === 'values') said.push(damage(line, place));
-      if (frame.writer === writer && frame.n === last + 1 && frame.p === lastCrc) {
+      if (line.how === 'values') said.push(damage(line, placeOf(file, i)));
+      if (frame.writer === writer && frame.n === last.n + 1 && frame.p === last.crc) {
         if (bad.length > 0) settle(true);
-      } else {
-        index ??= indexOf(files);
-        const stray = strayed(line, frame, index, writer, last, file);
-        if (stray && stray !== 'again')
-          said.push({ kind: 'line out of place', place, id: idOf(frame), how: stray });
-        if (stray) continue;
-        const broken = breakBefore(frame, index, last, bad.length, place);
-        if (broken) said.push(broken);
-        settle(joins(frame, index) === true);
+        last = frame;
+        continue;
       }
-      last = frame.n;
-      lastCrc = frame.crc;
+      index ??= indexOf(files);
+      const place = placeOf(file, i);
+      const stray = strayed({ line, frame, file }, index, last.n);
+      if (stray === 'again') continue;
+      if (stray) {
+        said.push({ kind: 'line out of place', place, id: idOf(frame), how: stray });
+        continue;
+      }
+      const broken = breakBefore(frame, index, { last: last.n, bad: bad.length, place });
+      if (broken) said.push(broken);
+      settle(joins(frame, index) === true);
+      last = frame;
     }
   }
   settle(false);
-  return { said, quiet };
+  return { said, quiet, tidy: index === null };
 }
 
 /** Where each sound line of the writer first stands, by number and then by checksum. */
-type ChainIndex = ReadonlyMap<number, ReadonlyMap<number, { readonly file: LogFile; readonly line: Line }>>;
+type ChainIndex = ReadonlyMap<number, ReadonlyMap<string, { readonly file: LogFile; readonly line: Line }>>;
 
 function indexOf(files: readonly LogFile[]): ChainIndex {
-  const index = new Map<number, Map<number, { file: LogFile; line: Line }>>();
+  const index = new Map<number, Map<string, { file: LogFile; line: Line }>>();
   for (const file of files) {
     for (const line of file.lines) {
       const { frame } = line;
@@ -88,14 +92,11 @@ type Stray = Extract<LogTrouble, { kind: 'line out of place' }>['how'];
 
 /** 'again': the line also stands in an earlier segment, because an append went on after a disk error. Nothing to say. */
 function strayed(
-  line: Line,
-  frame: Frame,
+  { line, frame, file }: { readonly line: Line; readonly frame: Frame; readonly file: LogFile },
   index: ChainIndex,
-  writer: string,
   last: number,
-  file: LogFile,
 ): Stray | 'again' | null {
-  if (frame.writer !== writer) return 'other writer';
+  if (frame.writer !== file.writer) return 'other writer';
   const same = index.get(frame.n);
   const first = same?.get(frame.crc);
   if (first && first.line !== line) return first.file === file ? 'twice' : 'again';
@@ -112,15 +113,17 @@ function joins({ n, p }: Frame, index: ChainIndex): boolean | null {
 function breakBefore(
   frame: Frame,
   index: ChainIndex,
-  last: number,
-  bad: number,
-  place: Place,
+  { last, bad, place }: { readonly last: number; readonly bad: number; readonly place: Place },
 ): LogTrouble | null {
   const { writer, n } = frame;
   const joined = joins(frame, index);
   if (joined === false) return { kind: 'chain broken', place, writer, number: n };
   if (joined === true || n - 1 - last <= bad) return null;
   return { kind: 'lines missing', place, writer, from: last + 1, to: n - 1, why: 'gap' };
+}
+
+function placeOf({ name }: LogFile, index: number): Place {
+  return { file: name, line: index + 1 };
 }
 
 function idOf({ writer, n }: Frame): string {

@@ -5,18 +5,18 @@ import { understand } from './understand.ts';
 /** CRC-32 of bytes (the polynomial of zlib and PNG), handed in: this folder is pure. */
 export type Crc32 = (bytes: Uint8Array) => number;
 
-/** Where a line stands in its writer's chain: its own number, the checksum of the line before, its Lamport count. */
+/** Where a line stands in its writer's chain: its own number, the checksum of the line before, its Lamport count, its own checksum. */
 export interface Frame {
   readonly writer: string;
   readonly n: number;
-  readonly p: number;
+  readonly p: string;
   readonly lc: number;
-  readonly crc: number;
+  readonly crc: string;
 }
 
-/** What one line of a log file turned out to be. Only the first two have a place in the chain for certain. */
+/** What one line of a log file turned out to be. Only the first two have a place in the chain for certain. An entry carries its own frame. */
 export type Line =
-  | { readonly how: 'entry'; readonly frame: Frame; readonly entry: Entry }
+  | { readonly how: 'entry'; readonly frame: Entry & Frame }
   | { readonly how: 'newer'; readonly frame: Frame; readonly text: string }
   | { readonly how: 'values'; readonly frame: Frame | null; readonly text: string }
   /** Whole, but not as it was written. It is taken in again under `key`, and from then on no longer told. */
@@ -38,7 +38,9 @@ const closingBytes = closing.length + '00000000"}'.length;
 const closingCodes = new TextEncoder().encode(closing);
 const strictText = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 const looseText = new TextDecoder('utf-8', { ignoreBOM: true });
-const idPattern = /^([0-9a-hjkmnp-tv-z]{8})-([1-9]\d{0,11})$/;
+const crcPattern = /^[0-9a-f]{8}$/;
+const writerLength = 8;
+const idPattern = /^[0-9a-hjkmnp-tv-z]{8}-[1-9]\d{0,11}$/;
 
 /** Reads one line, its LF left off. Never throws: bytes that are not an entry come back as what is wrong with them. */
 export function readLine(bytes: Uint8Array, crc32: Crc32): Line {
@@ -51,23 +53,22 @@ export function readLine(bytes: Uint8Array, crc32: Crc32): Line {
     return damaged(bytes, crc32);
   }
   const record = parsed(bytes);
-  const frame = record && frameOf(record, crc);
-  if (!record || !frame) return { how: 'values', frame: null, text: shown(bytes) };
-  const understood = understand(record, frame);
+  if (!record || !placed(record)) return { how: 'values', frame: null, text: shown(bytes) };
+  const understood = understand(record);
   if (understood === 'newer' || understood === 'values') {
-    return { how: understood, frame, text: shown(bytes) };
+    return { how: understood, frame: record, text: shown(bytes) };
   }
-  return { how: 'entry', frame, entry: understood };
+  return { how: 'entry', frame: understood };
 }
 
 /** One line with its LF, closed by the checksum of everything before it. `record` must not hold `crc`. */
 export function writeLine(
   record: object,
   crc32: Crc32,
-): { readonly bytes: Uint8Array; readonly crc: number } {
+): { readonly bytes: Uint8Array; readonly crc: string } {
   const body = new TextEncoder().encode(JSON.stringify(record).slice(0, -1));
-  const crc = crc32(body);
-  const end = new TextEncoder().encode(`${closing}${hex(crc)}"}\n`);
+  const crc = hex(crc32(body));
+  const end = new TextEncoder().encode(`${closing}${crc}"}\n`);
   const bytes = new Uint8Array(body.length + end.length);
   bytes.set(body);
   bytes.set(end, body.length);
@@ -75,14 +76,14 @@ export function writeLine(
 }
 
 /** A checksum as it is written: 8 lower-case hexadecimal digits. */
-export function hex(crc: number): string {
+function hex(crc: number): string {
   return crc.toString(16).padStart(8, '0');
 }
 
 /** The number in an id, with the writer: `k7m2q9xd-118`. */
 export function splitId(id: unknown): { readonly writer: string; readonly n: number } | null {
-  const found = typeof id === 'string' ? idPattern.exec(id) : null;
-  return found ? { writer: found[1] as string, n: Number(found[2]) } : null;
+  if (typeof id !== 'string' || !idPattern.test(id)) return null;
+  return { writer: id.slice(0, writerLength), n: Number(id.slice(writerLength + 1)) };
 }
 
 function closingCrc(bytes: Uint8Array): number | null {
@@ -117,12 +118,17 @@ function parsed(bytes: Uint8Array): Record<string, unknown> | null {
   }
 }
 
-function frameOf(record: Record<string, unknown>, crc: number): Frame | null {
-  const id = splitId(record.id);
-  const { p, lc } = record;
-  if (!id || typeof p !== 'string' || !/^[0-9a-f]{8}$/.test(p)) return null;
-  if (!Number.isInteger(lc) || (lc as number) < 1 || (lc as number) > mostCount) return null;
-  return { ...id, p: Number.parseInt(p, 16), lc: lc as number, crc };
+type Parsed = Record<string, unknown>;
+
+/** Adds `writer` and `n` from the id; false where the frame is not as this program writes it. */
+function placed(record: Parsed): record is Parsed & Frame {
+  const { id, p, lc } = record;
+  const split = splitId(id);
+  if (!split || typeof p !== 'string' || !crcPattern.test(p)) return false;
+  if (!Number.isInteger(lc) || (lc as number) < 1 || (lc as number) > mostCount) return false;
+  record.writer = split.writer;
+  record.n = split.n;
+  return true;
 }
 
 function damaged(bytes: Uint8Array, crc32: Crc32): Line {

@@ -4,7 +4,7 @@ const refused = new Set(['__proto__', 'constructor', 'prototype']);
 export function refusedKeyIn(value: unknown, deepest = 20): string | null {
   if (typeof value !== 'object' || value === null) return null;
   if (deepest === 0) return '(nested too deep)';
-  for (const key of Object.keys(value)) {
+  for (const key in value) {
     if (refused.has(key)) return key;
     const inside = (value as Record<string, unknown>)[key];
     if (typeof inside !== 'object') continue;

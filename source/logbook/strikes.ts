@@ -1,10 +1,9 @@
 import { byCause, type Sound } from './cause.ts';
-
-/** Entries left out because an earlier one has the same `key`, each with that one. */
-export type Copies = ReadonlyMap<Sound, Sound>;
+import type { Copies } from './keys.ts';
 
 interface Known {
-  readonly byId: ReadonlyMap<string, readonly Sound[]>;
+  /** Every line of the log, copies by `key` among them. */
+  readonly all: readonly Sound[];
   readonly copies: Copies;
 }
 
@@ -12,37 +11,60 @@ interface Known {
  * The entries withdrawn by strikes, among them struck strikes (whose entries stand again). The latest strike is decided first, since only a later
  * strike can withdraw it. Striking one of several entries with the same `key` withdraws what they all say.
  */
-export function withdrawnIn(entries: readonly Sound[], known: Known): ReadonlySet<Sound> {
-  const strikes = entries.filter(({ entry }) => entry.kind === 'strike').sort((a, b) => byCause(b, a));
+export function withdrawnIn(entries: readonly Sound[], { all, copies }: Known): ReadonlySet<Sound> {
+  const strikes = entries.filter(({ kind }) => kind === 'strike').sort((a, b) => byCause(b, a));
   const withdrawn = new Set<Sound>();
+  if (strikes.length === 0) return withdrawn;
+  const targets = targetsOf(strikes, all);
   for (const strike of strikes) {
     if (withdrawn.has(strike)) continue;
-    const target = targetOf(strike, known);
+    const meant = meantBy(strike, targets, all);
+    const target = (meant && copies.get(meant)) ?? meant;
     if (!target) continue;
-    if (target.entry.kind === 'strike' && byCause(target, strike) >= 0) continue;
+    if (target.kind === 'strike' && byCause(target, strike) >= 0) continue;
     withdrawn.add(target);
   }
   return withdrawn;
 }
 
-function targetOf(strike: Sound, { byId, copies }: Known): Sound | null {
-  if (strike.entry.kind !== 'strike') return null;
-  const [id = '', crc] = strike.entry.entry.split(':');
-  const same = byId.get(id) ?? [];
-  let target = same.length > 1 ? null : (same[0] ?? null);
-  if (crc !== undefined) target = same.find(({ frame }) => frame.crc === Number.parseInt(crc, 16)) ?? null;
-  else if (same.length > 1) target = inItsOwnPast(strike, same, byId);
-  return (target && copies.get(target)) ?? target;
+type Targets = ReadonlyMap<string, readonly Sound[]>;
+
+/** The lines whose ids are named by a strike, by id without checksum. */
+function targetsOf(strikes: readonly Sound[], all: readonly Sound[]): Targets {
+  const targets = new Map<string, Sound[]>(strikes.map((strike) => [bareId(struckId(strike)), []]));
+  for (const line of all) targets.get(bareId(line.id))?.push(line);
+  return targets;
 }
 
-/** Which of several lines with one id a strike by the same writer means: the one its own chain goes back to. */
-function inItsOwnPast(strike: Sound, same: readonly Sound[], byId: Known['byId']): Sound | null {
-  const { writer, n } = (same[0] as Sound).frame;
-  if (strike.frame.writer !== writer) return null;
+function meantBy(strike: Sound, targets: Targets, all: readonly Sound[]): Sound | null {
+  const named = struckId(strike);
+  const bare = bareId(named);
+  const same = targets.get(bare) ?? [];
+  if (named !== bare) return same.find(({ crc }) => named === `${bare}:${crc}`) ?? null;
+  return same.length > 1 ? inItsOwnPast(strike, same, all) : (same[0] ?? null);
+}
+
+/** Which of several lines with one id a strike by the same writer means: the one its own chain goes back to. Another writer's strike must say which. */
+function inItsOwnPast(strike: Sound, same: readonly Sound[], all: readonly Sound[]): Sound | null {
+  const { writer, n } = same[0] as Sound;
+  if (strike.writer !== writer) return null;
+  const own = Map.groupBy(
+    all.filter((line) => line.writer === writer),
+    (line) => line.n,
+  );
   let step: Sound | undefined = strike;
-  while (step && step.frame.n > n) {
-    const { p, n: from }: Sound['frame'] = step.frame;
-    step = byId.get(`${writer}-${from - 1}`)?.find(({ frame }) => frame.crc === p);
+  while (step && step.n > n) {
+    const { p, n: from }: Sound = step;
+    step = own.get(from - 1)?.find(({ crc }) => crc === p);
   }
   return step && same.includes(step) ? step : null;
+}
+
+function struckId(strike: Sound): string {
+  return strike.kind === 'strike' ? strike.entry : '';
+}
+
+function bareId(id: string): string {
+  const colon = id.indexOf(':');
+  return colon < 0 ? id : id.slice(0, colon);
 }
