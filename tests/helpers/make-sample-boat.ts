@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
-import { hex, writeLine } from '../../source/logbook/line.ts';
+import { writeLine } from '../../source/logbook/line.ts';
 import { stream } from '../../source/maths/stream.ts';
 import { sampleLife } from './sample-life.ts';
 
@@ -13,7 +13,7 @@ export function sampleLog(): Buffer {
   const ids = new Map<string, string>();
   const lines: Uint8Array[] = [];
   let n = 1;
-  let p = 0;
+  let p = '00000000';
   let rec = 0;
   for (const { draft, mark, strikes, torn } of sampleLife()) {
     const { kind, at, by, ...fields } = draft as typeof draft & { entry?: string };
@@ -21,7 +21,7 @@ export function sampleLog(): Buffer {
     const id = `${writer}-${n}`;
     if (mark !== undefined) ids.set(mark, id);
     if (strikes !== undefined) fields.entry = ids.get(strikes)!;
-    const frame = { v: 1, id, p: hex(p), lc: n, at, rec: new Date(rec).toISOString(), by };
+    const frame = { v: 1, id, p, lc: n, at, rec: new Date(rec).toISOString(), by };
     const { bytes, crc } = writeLine({ ...frame, kind, ...fields }, crc32);
     if (torn) {
       lines.push(bytes.subarray(0, Math.floor(bytes.length * 0.6)), Buffer.from('\n'));

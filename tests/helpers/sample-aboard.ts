@@ -1,6 +1,6 @@
 import type { Fields } from '../../source/logbook/entries.ts';
 import { type Stream, stream } from '../../source/maths/stream.ts';
-import { gearJob, type Place, startsAt } from './sample-calendar.ts';
+import { gearJob, lastFortnight, type Place, startsAt } from './sample-calendar.ts';
 import type { Said } from './sample-happenings.ts';
 
 /** What the fluids truly do, L: what the readings are made from, and what no reader of the log is told. `step`: as finely as one reads. */
@@ -85,9 +85,13 @@ export function meterRead(aboard: Aboard): Said {
 }
 
 /** A look at a level with its reading error: a tank in litres, a stick as a share of its marks. Now and then she rolls. */
-export function dip({ levels, chance }: Aboard, fluid: FluidId): { kind: 'dip' } & Fields<'dip'> {
+export function dip(
+  { levels, chance }: Aboard,
+  fluid: FluidId,
+  day: string,
+): { kind: 'dip' } & Fields<'dip'> {
   const { low, full, error, step } = truths[fluid];
-  const rolls = chance.errors.uniform() < 0.03;
+  const rolls = chance.errors.uniform() < 0.03 && day < lastFortnight;
   const read = levels[fluid] + error * (rolls ? 2.5 : 1) * chance.errors.normal();
   const level = Math.min(full, Math.max(low, rounded(read, step)));
   const found = low === 0 ? { level } : { share: shareOf(fluid, level) };

@@ -57,6 +57,9 @@ export const trips: readonly Trip[] = [
   trip('2026-06-13T09:20', 3.2, 3.2, D),
 ];
 
+/** From here on the log is in the hands of the mornings the README names: flat water for the readings, weather as scripted. */
+export const lastFortnight = '2026-06-01';
+
 /** Mornings with a whole round, whatever the chance of it: those the README names, and the ones before them. */
 export const wholeRounds: ReadonlySet<string> = new Set([
   '2025-10-16',
@@ -73,7 +76,7 @@ export const wholeRounds: ReadonlySet<string> = new Set([
 /** Days nobody looked at anything: both had the flu. */
 export const flu = { from: '2026-01-23', to: '2026-01-30' };
 
-/** The morning the water was typed with a nought too few, and struck. */
+/** The morning the water was typed with a point in the wrong place, and struck. */
 export const slipMorning = '2025-12-05';
 
 /** The old meter stopped; the new one begins at 0. */
@@ -82,8 +85,17 @@ export const meterChange = '2026-02-17T10:00';
 /** The job on the gear-oil loss. */
 export const gearJob = '2026-05-10T14:30';
 
-/** Gear oil poured in after the job, at the round of the day, to this share. Before it, the stick decides. */
-export const gearTopUps: Readonly<Record<string, number>> = { '2026-05-19': 1, '2026-06-01': 0.88 };
+/** Gear oil poured in at the round of the day, to this share. On other mornings before the job the stick decides; after it nothing goes in. */
+export const gearTopUps: Readonly<Record<string, number>> = {
+  '2026-01-22': 1,
+  '2026-05-06': 0.6,
+  '2026-05-08': 1,
+  '2026-05-19': 1,
+  '2026-06-01': 0.92,
+};
+
+/** The morning they left in a hurry and poured nothing in. */
+export const hurriedMorning = '2026-05-07';
 
 function trip(leaves: string, hours: number, motored: number, to: Place): Trip {
   return { leaves, hours, motored, to };

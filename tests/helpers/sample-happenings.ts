@@ -193,9 +193,15 @@ function stowings(): Happening[] {
     ...stowed('2026-01-11', ['gas-bottle', 1, 29], ['gear-oil-can', 1, 11]),
     ...stowed('2026-02-08', ['gas-bottle', 1, 29], ['engine-oil-can', 5, 35], ['pencil-anode', 1, 6]),
     ...stowed('2026-03-13', ['gas-bottle', 2, 60], ['primary-filter', 1, 16]),
-    ...stowed('2026-04-17', ['gas-bottle', 1, 30], ['gear-oil-can', 1, 12], ['float-switch', 1, 34]),
+    ...stowed(
+      '2026-04-17',
+      ['gas-bottle', 1, 30],
+      ['gear-oil-can', 1, 12],
+      ['float-switch', 1, 34],
+      ['fuse', 4, 4],
+    ),
     ...stowed('2026-05-03', ['gas-bottle', 1, 30], ['coolant-can', 1, 6]),
-    ...stowed('2026-06-03', ['gas-bottle', 1, 30], ['hose-clip', 5, 10], ['engine-oil-can', 4, 30]),
+    ...stowed('2026-06-03', ['gas-bottle', 1, 30], ['hose-clip', 5, 10]),
   ];
 }
 
@@ -207,7 +213,7 @@ function counts(): Happening[] {
     counted('2026-03-14T15:04', 'hose-clip', 9),
     counted('2026-03-14T15:06', 'secondary-filter', 2),
     counted('2026-03-14T15:09', 'oil-filter', 2),
-    counted('2026-06-09T16:00', 'primary-filter', 2),
+    counted('2026-06-09T16:00', 'primary-filter', 2, 'One had got wet in its box: thrown out.'),
     counted('2026-06-09T16:03', 'impeller', 1),
   ];
 }
@@ -245,34 +251,19 @@ function monthlyLooks(): Happening[] {
     '2026-02-18',
     '2026-03-20',
     '2026-04-19',
-    '2026-05-18',
   ];
+  const seacocks = [...days, '2026-05-18'];
+  const rig = ['2025-10-18', '2025-12-17', '2026-02-15', '2026-03-31', '2026-05-17'];
   return [
-    ...days.flatMap((day) => [
-      nell(`${day}T10:40`, { kind: 'check', check: 'bilge-float', ok: true }),
-      nell(`${day}T10:55`, { kind: 'check', check: 'seacocks-worked', ok: true }),
-    ]),
-    ...['2025-10-18', '2025-12-17', '2026-02-15', '2026-03-31', '2026-05-17'].map((day) =>
-      josef(`${day}T13:30`, { kind: 'check', check: 'rig-look', ok: true }),
-    ),
-    nell('2026-06-08T10:30', { kind: 'check', check: 'bilge-float', ok: true }),
+    ...days.map((day) => nell(`${day}T10:40`, { kind: 'check', check: 'bilge-float', ok: true })),
+    ...seacocks.map((day) => nell(`${day}T10:55`, { kind: 'check', check: 'seacocks-worked', ok: true })),
+    ...rig.map((day) => josef(`${day}T13:30`, { kind: 'check', check: 'rig-look', ok: true })),
   ];
 }
 
 function datedThings(): Happening[] {
-  const blanket = [
-    '2025-10-15',
-    '2025-11-16',
-    '2025-12-18',
-    '2026-01-20',
-    '2026-02-18',
-    '2026-03-20',
-    '2026-04-19',
-  ];
   return [
-    ...blanket.map((day) =>
-      nell(`${day}T11:10`, { kind: 'dated', item: 'fire-blanket', expires: '2030-12-31' }),
-    ),
+    nell('2025-10-15T11:10', { kind: 'dated', item: 'fire-blanket', expires: '2030-12-31' }),
     nell('2026-03-13T15:30', { kind: 'dated', item: 'flares', expires: '2029-03-31' }),
     josef('2026-04-18T12:00', { kind: 'dated', item: 'raft', expires: '2027-05-31' }),
   ];
@@ -331,7 +322,7 @@ function remarks(): Happening[] {
     }),
     josef('2026-02-17T10:10', {
       kind: 'remark',
-      text: 'Hour meter stopped at 3343; new one fitted, it begins at nothing.',
+      text: 'Hour meter stopped at 3352; new one fitted, it begins at nothing.',
     }),
     josef('2026-03-03T07:40', {
       kind: 'remark',

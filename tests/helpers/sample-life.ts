@@ -4,8 +4,10 @@ import {
   firstMorning,
   flu,
   gearJob,
+  gearTopUps,
   lastMorning,
   meterChange,
+  slipMorning,
   type Trip,
   trips,
   wholeRounds,
@@ -29,23 +31,22 @@ function dayAboard(aboard: Aboard, day: string): Happening[] {
   const { rounds } = aboard.chance;
   const trip = trips.find(({ leaves }) => leaves.startsWith(day));
   const by = rounds.uniform() < 0.6 ? 'Nell' : 'Josef';
-  const wakes = trip
-    ? left(trip) - 55 * MINUTE
-    : at(day, '06:50') + Math.floor(20 * rounds.uniform()) * MINUTE;
+  const usual = at(day, '06:50') + Math.floor(20 * rounds.uniform()) * MINUTE;
+  const wakes = trip ? Math.min(usual, left(trip) - 55 * MINUTE) : usual;
   dayPasses(aboard, day);
-  const looks = rounds.uniform() < chanceOfRound(day, trip !== undefined);
+  const looks = rounds.uniform() < chanceOfRound(day, trip);
   const morning = looks ? round(aboard, day, wakes, by) : [];
   if (day === lastMorning) return morning;
   if (meterChange.startsWith(day)) morning.push(...newMeter(aboard));
   return [...morning, ...(trip ? underWay(aboard, trip, by) : lying(aboard, day, by))];
 }
 
-function chanceOfRound(day: string, leaves: boolean): number {
-  if (wholeRounds.has(day)) return 1;
+function chanceOfRound(day: string, trip: Trip | undefined): number {
+  if (wholeRounds.has(day) || day in gearTopUps || day === slipMorning) return 1;
+  if (trip && trip.motored > 3) return 1;
   if (day >= flu.from && day <= flu.to) return 0;
   if (day >= '2026-05-08') return 0.9;
-  const winter = day >= '2025-12-01' && day < '2026-03-01';
-  return (winter ? 0.4 : 0.55) + (leaves ? 0.3 : 0);
+  return day >= '2025-12-01' && day < '2026-03-01' ? 0.4 : 0.55;
 }
 
 function newMeter(aboard: Aboard): Happening[] {
@@ -66,6 +67,9 @@ function underWay(aboard: Aboard, trip: Trip, by: string): Happening[] {
   const lived = looksBeforeLeaving(trip)
     .filter(() => checks.uniform() < 0.93)
     .map((check, i) => entered(leaves - (12 - i) * MINUTE, by, { kind: 'check', check, ok: true }));
+  if (trip.to === 'wicketholm') {
+    lived.push(entered(leaves - 20 * MINUTE, by, { kind: 'plan', passage: 'to-wicketholm' }));
+  }
   lived.push(entered(leaves, by, { kind: 'left' }));
   if (trip.motored > 1 && checks.uniform() < 0.7) {
     lived.push(
@@ -75,7 +79,7 @@ function underWay(aboard: Aboard, trip: Trip, by: string): Happening[] {
   run(aboard, day, trip.motored, 'under way');
   lived.push(entered(arrives, by, { kind: 'arrived', anchorage: trip.to }));
   lived.push(entered(arrives + 4 * MINUTE, by, meterRead(aboard)));
-  if (trip.to !== 'wicketholm' && trip.to !== aboard.place) {
+  if (trip.to !== aboard.place) {
     const passage = trip.to === 'candlefold' ? 'candlefold-dovetail' : 'dovetail-candlefold';
     lived.push(entered(arrives + 90 * MINUTE, by, { kind: 'plan', passage }));
   }
@@ -107,16 +111,16 @@ function lying(aboard: Aboard, day: string, by: string): Happening[] {
 function fillTanks({ levels, arrivedOn }: Aboard, day: string, by: string): Happening[] {
   const lived: Happening[] = [];
   const fresh = arrivedOn !== '' && day === dayAfter(arrivedOn);
-  if (fresh && levels.fuel < 130) {
-    const amount = Math.round(172 - levels.fuel);
-    levels.fuel += amount;
-    lived.push(entered(at(day, '10:20'), by, { kind: 'topup', fluid: 'fuel', amount }));
+  const diesel = Math.round(172 - levels.fuel);
+  if (fresh && diesel > 25) {
+    levels.fuel += diesel;
+    lived.push(entered(at(day, '10:20'), by, { kind: 'topup', fluid: 'fuel', amount: diesel }));
   }
   const leaves = trips.some((trip) => trip.leaves.startsWith(dayAfter(day)));
-  const amount = rounded(truths.water.full - levels.water, 5);
-  if ((fresh || leaves) && amount > 15) {
+  const water = rounded(truths.water.full - levels.water, 5);
+  if ((fresh || leaves) && water > 15) {
     levels.water = truths.water.full;
-    lived.push(entered(at(day, '16:30'), by, { kind: 'topup', fluid: 'water', amount, share: 1 }));
+    lived.push(entered(at(day, '16:30'), by, { kind: 'topup', fluid: 'water', amount: water, share: 1 }));
   }
   return lived;
 }

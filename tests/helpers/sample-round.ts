@@ -1,5 +1,14 @@
 import { type Aboard, dip, meterRead, rounded, shareOf, truths } from './sample-aboard.ts';
-import { dayAfter, gearJob, gearTopUps, slipMorning, trips, wholeRounds } from './sample-calendar.ts';
+import {
+  dayAfter,
+  gearJob,
+  gearTopUps,
+  hurriedMorning,
+  lastFortnight,
+  slipMorning,
+  trips,
+  wholeRounds,
+} from './sample-calendar.ts';
 import { entryAt, type Happening, type Said } from './sample-happenings.ts';
 
 const MINUTE = 60_000;
@@ -13,14 +22,14 @@ export function round(aboard: Aboard, day: string, wakes: number, by: string): H
   };
   const looked = (chance: number) => rounds.uniform() < chance || wholeRounds.has(day);
 
-  if (rounds.uniform() < 0.3 && day < '2026-06-01') enter(weatherSeen(aboard));
+  if (rounds.uniform() < 0.3 && day < lastFortnight) enter(weatherSeen(aboard));
   if (aboard.engineHours > aboard.hoursEntered) enter(meterRead(aboard));
-  if (looked(0.75)) enter(...oil(aboard, 'engine-oil', { refillAt: 0.35, amount: 0.5 }));
-  if (looked(0.8) || day in gearTopUps || day === '2026-05-08') enter(...gearOil(aboard, day));
-  if (looked(0.5)) enter(...oil(aboard, 'coolant', { refillAt: 0.4, amount: 0.25 }));
-  if (looked(0.4)) enter(dip(aboard, 'fuel'));
+  if (looked(0.75)) enter(...oil(aboard, day, 'engine-oil', { refillAt: 0.35, amount: 0.5 }));
+  if (looked(0.8) || day in gearTopUps || motorsSoon(day)) enter(...gearOil(aboard, day));
+  if (looked(0.5)) enter(...oil(aboard, day, 'coolant', { refillAt: 0.4, amount: 0.25 }));
+  if (looked(0.4)) enter(dip(aboard, 'fuel', day));
   if (looked(0.45) || day === slipMorning) {
-    const read = dip(aboard, 'water');
+    const read = dip(aboard, 'water', day);
     if (day === slipMorning) entered.push(...slip(read, wakes + entered.length * MINUTE, by));
     enter(read);
   }
@@ -38,10 +47,11 @@ export function measured(check: string, value: number, digits: number): Said {
 /** Looked at, and topped up from the can by a measured amount when low. */
 function oil(
   aboard: Aboard,
+  day: string,
   fluid: 'engine-oil' | 'coolant',
   { refillAt, amount }: { refillAt: number; amount: number },
 ): Said[] {
-  const read = dip(aboard, fluid);
+  const read = dip(aboard, fluid, day);
   if ((read.share ?? 1) > refillAt) return [read];
   const poured = rounded(Math.min(amount, truths[fluid].full - aboard.levels[fluid]), 0.05);
   aboard.levels[fluid] += poured;
@@ -54,8 +64,11 @@ function gearOil(aboard: Aboard, day: string): Said[] {
   const { low, full } = truths['gear-oil'];
   const level = aboard.levels['gear-oil'];
   const offTheStick = level < low - 0.01;
-  const read: Said = offTheStick ? { kind: 'dip', fluid: 'gear-oil', off: 'below' } : dip(aboard, 'gear-oil');
-  const wanted = day > gearJob ? gearTopUps[day] : fillsBeforeJob(day, shareOf('gear-oil', level));
+  const read: Said = offTheStick
+    ? { kind: 'dip', fluid: 'gear-oil', off: 'below' }
+    : dip(aboard, 'gear-oil', day);
+  const wanted =
+    gearTopUps[day] ?? (day < gearJob ? fillsBeforeJob(day, shareOf('gear-oil', level)) : undefined);
   if (wanted === undefined) return [read];
   const amount = rounded(low + wanted * (full - low) - level, 0.01);
   aboard.levels['gear-oil'] += amount * (1 + 0.02 * aboard.chance.errors.normal());
@@ -65,18 +78,19 @@ function gearOil(aboard: Aboard, day: string): Said[] {
   ];
 }
 
-/** Not on the two mornings when, in a hurry, they left it for later. */
 function fillsBeforeJob(day: string, share: number): number | undefined {
-  if (day === '2026-05-06' || day === '2026-05-07') return undefined;
-  const motorsSoon = trips.some(
-    ({ leaves, motored }) => motored > 3 && [day, dayAfter(day)].includes(leaves.slice(0, 10)),
-  );
-  return share < (motorsSoon ? 0.75 : 0.3) ? 1 : undefined;
+  if (day === hurriedMorning) return undefined;
+  return share < (motorsSoon(day) ? 0.9 : 0.35) ? 1 : undefined;
+}
+
+function motorsSoon(day: string): boolean {
+  const soon = [day, dayAfter(day)];
+  return trips.some(({ leaves, motored }) => motored > 3 && soon.includes(leaves.slice(0, 10)));
 }
 
 function slip(read: Said & { level?: number | undefined }, at: number, by: string): Happening[] {
   const wrong = { ...read, level: (read.level ?? 0) / 10 } as Said;
-  const strike: Said = { kind: 'strike', entry: 'slip', why: 'A nought too few.' };
+  const strike: Said = { kind: 'strike', entry: 'slip', why: 'The point does not belong there.' };
   return [
     { draft: entryAt(at, by, wrong), mark: 'slip' },
     { draft: entryAt(at + MINUTE / 2, by, strike), strikes: 'slip' },
