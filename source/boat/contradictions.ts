@@ -50,14 +50,14 @@ function inOrder(
   if (typeof value !== 'number' || typeof than !== 'number') return [];
   if (value < than || (equal && value === than)) return [];
   const facts: Facts = { kind: 'out of order', value, than: { path: upper, value: than }, unit, remedy };
-  return [{ path: [...path, lower], facts }];
+  return [found([...path, lower], facts)];
 }
 
 function stockInLitres({ fields, path }: Entry, units: ReadonlyMap<unknown, unknown>): readonly Finding[] {
   const unit = units.get(fields.stock);
   if (typeof fields.stock !== 'string' || unit === undefined || unit === 'L') return [];
   const expected = 'the id of a spare that is kept in litres ("unit": "L")';
-  return [{ path: [...path, 'stock'], facts: { kind: 'wrong value', value: fields.stock, expected } }];
+  return [found([...path, 'stock'], { kind: 'wrong value', value: fields.stock, expected })];
 }
 
 function lossOfAnEngine({ fields, path }: Entry): readonly Finding[] {
@@ -73,7 +73,7 @@ function expectedOneWay(spare: Entry, engines: number): readonly Finding[] {
   const byDay = fields.perDay !== undefined;
   if (byHour && byDay) {
     const expected = 'either perEngineHour or perDay, not both';
-    return [{ path, facts: { kind: 'wrong value', value: fields, expected } }];
+    return [found(path, { kind: 'wrong value', value: fields, expected })];
   }
   if (!byHour && !byDay)
     return [
@@ -105,11 +105,15 @@ function numberAsked(check: Entry): readonly Finding[] {
   if (fields.ask === undefined) return [...order, missing(path, 'ask', expected)];
   if (fields.ask !== 'yes-no') return order;
   const facts: Facts = { kind: 'wrong value', value: fields.ask, expected, near: '"number"' };
-  return [...order, { path: [...path, 'ask'], facts }];
+  return [...order, found([...path, 'ask'], facts)];
 }
 
 function missing(path: Finding['path'], field: string, expected: string): Finding {
-  return { path, facts: { kind: 'field missing', field, expected } };
+  return found(path, { kind: 'field missing', field, expected });
+}
+
+function found(path: Finding['path'], facts: Facts): Finding {
+  return { path, facts: () => facts };
 }
 
 /** Ends closer than this are one place: about 110 m. */
@@ -125,7 +129,7 @@ function legsJoin(passage: Entry): readonly Finding[] {
     const east = ((start[1] - end[1] + 540) % 360) - 180;
     if (Math.max(Math.abs(north), Math.abs(east)) <= SAME_PLACE_DEGREES) return [];
     const gapNm = 60 * Math.hypot(north, east * Math.cos((end[0] * Math.PI) / 180));
-    return [{ path: [...leg.path, 'from'], facts: { kind: 'legs do not join' as const, gapNm } }];
+    return [found([...leg.path, 'from'], { kind: 'legs do not join', gapNm })];
   });
 }
 

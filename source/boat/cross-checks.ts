@@ -1,7 +1,8 @@
 import { contradictions } from './contradictions.ts';
+import { MOST_ENTRIES } from './fields.ts';
 import { nearest } from './nearest.ts';
 import type { Path } from './positions.ts';
-import { type Entry, entriesIn, entryAt, type Finding } from './raw.ts';
+import { type Entry, entriesIn, entryAt, type Facts, type Finding } from './raw.ts';
 
 /**
  * What in a boat file does not agree with the rest of it: ids, references, marks, legs. Takes the file's values as they were read, so that
@@ -69,7 +70,7 @@ function idsTwice(ids: readonly Named[], lineOf: (path: Path) => number): readon
       first.set(id, path);
       return [];
     }
-    return [{ path, facts: { kind: 'id twice', id, firstLine: lineOf(before) } }];
+    return [{ path, facts: () => ({ kind: 'id twice', id, firstLine: lineOf(before) }) }];
   });
 }
 
@@ -89,9 +90,12 @@ function idsIn(ids: readonly Named[], list: List): ReadonlySet<string> {
 
 function unknownId(value: unknown, path: Path, target: List, known: ReadonlySet<string>): readonly Finding[] {
   if (typeof value !== 'string' || known.has(value)) return [];
-  const near = nearest(value, known);
-  const facts = { kind: 'no such item' as const, id: value, wants: ONE_OF[target] };
-  return [{ path, facts: near === undefined ? facts : { ...facts, near } }];
+  const facts = (): Facts => {
+    const near = nearest(value, known);
+    const said = { kind: 'no such item' as const, id: value, wants: ONE_OF[target] };
+    return near === undefined ? said : { ...said, near };
+  };
+  return [{ path, facts }];
 }
 
 /** The values a reference stands for; a list of ids counts one by one. */
@@ -101,7 +105,8 @@ function valuesAt(entry: Entry, from: readonly string[]): readonly { value: unkn
   const value = entry.fields[name];
   const path = [...entry.path, name];
   if (next !== undefined) return valuesAt(entryAt(value, path), [next, ...rest]);
-  if (Array.isArray(value)) return value.map((one: unknown, i) => ({ value: one, path: [...path, i] }));
+  if (Array.isArray(value))
+    return value.slice(0, MOST_ENTRIES).map((one: unknown, i) => ({ value: one, path: [...path, i] }));
   return [{ value, path }];
 }
 

@@ -1,4 +1,5 @@
 import type { Node } from 'jsonc-parser';
+import { MOST_ENTRIES } from './fields.ts';
 import { nearest } from './nearest.ts';
 import type { Path } from './positions.ts';
 
@@ -23,7 +24,7 @@ export function fieldNames(tree: Node, schema: object): readonly NameFinding[] {
 
 function walk(node: Node, shape: Shape | undefined, path: Path, found: NameFinding[]): void {
   if (node.type === 'array') {
-    node.children?.forEach((child, i) => {
+    node.children?.slice(0, MOST_ENTRIES).forEach((child, i) => {
       walk(child, shape?.items, [...path, i], found);
     });
   }

@@ -39,9 +39,12 @@ export function id(of: string) {
   });
 }
 
+/** The longest list read: a boat of a thousand pumps has other worries. */
+export const MOST_ENTRIES = 1000;
+
 export function list<T extends z.ZodType>(of: T, what: string) {
-  const error = `a list of ${what} in square brackets, at most 1000`;
-  return z.array(of, { error }).max(1000, { error }).default([]);
+  const error = `a list of ${what} in square brackets, at most ${MOST_ENTRIES}`;
+  return z.array(of, { error }).max(MOST_ENTRIES, { error }).default([]);
 }
 
 export function group<T extends z.core.$ZodLooseShape>(shape: T, what: string) {

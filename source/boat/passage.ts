@@ -5,6 +5,7 @@ import {
   id,
   type Known,
   list,
+  MOST_ENTRIES,
   meanAndSd,
   part,
   position,
@@ -43,7 +44,7 @@ export const passageSchema = group(
     legs: z
       .array(legSchema, { error: 'a list of legs, each with from and to' })
       .min(1, { error: 'at least one leg with from and to' })
-      .max(1000, { error: 'at most 1000 legs' })
+      .max(MOST_ENTRIES, { error: `at most ${MOST_ENTRIES} legs` })
       .describe('The legs in the order sailed; each begins where the one before ended.'),
     speed: group(
       {

@@ -17,7 +17,8 @@ const MOST_TROUBLES = 100;
 
 interface Found {
   readonly spot: Spot;
-  readonly facts: Facts;
+  /** Made only for those shown. */
+  readonly facts: () => Facts;
 }
 
 /**
@@ -31,23 +32,18 @@ export function readBoat(text: string, file: string): Result<Boat> {
   const plain = text.replace(/^\ufeff/, '');
   const { tree, faults } = readSyntax(plain);
   const positions = positionsIn(plain, file, tree);
-  const found: Found[] = faults.map(({ offset, length, what }) => ({
-    spot: { path: [], offset, length },
-    facts: { kind: 'not json', what },
-  }));
-  if (!tree) return bad(...troublesOf(found, positions, file));
+  const syntax = faults.map(({ offset, length, what }): Found => {
+    return { spot: { path: [], offset, length }, facts: () => ({ kind: 'not json', what }) };
+  });
+  if (!tree) return bad(...troublesOf(syntax, positions, file));
 
   const value: unknown = getNodeValue(tree);
   const newer = newerFormat(value, positions);
   if (newer) return bad(...troublesOf([newer], positions, file));
   const parsed = boatSchema.safeParse(value);
   const names = nameTroubles(tree, positions);
-  if (!parsed.success) found.push(...schemaTroubles(parsed.error.issues, value, names, positions));
-  const lineOf = (path: Path) => positions.line(positions.value(path).offset);
-  found.push(...names.map(({ spot, facts }) => ({ spot, facts })));
-  for (const { path, byName, facts } of crossChecks(value, lineOf)) {
-    found.push({ spot: byName ? positions.key(path) : positions.value(path), facts });
-  }
+  const fields = parsed.success ? [] : schemaTroubles(parsed.error.issues, value, names, positions);
+  const found = syntax.concat(names, fields, crossTroubles(value, positions));
   if (found.length > 0 || !parsed.success) return bad(...troublesOf(found, positions, file));
   return good(parsed.data);
 }
@@ -60,32 +56,42 @@ function newerFormat(value: unknown, positions: Positions): Found | null {
   const format = typeof value === 'object' && value !== null && 'format' in value ? value.format : undefined;
   if (!Number.isSafeInteger(format) || (format as number) <= BOAT_FORMAT) return null;
   const facts: Facts = { kind: 'newer format', found: format as number, known: BOAT_FORMAT };
-  return { spot: positions.value(['format']), facts };
+  return { spot: positions.value(['format']), facts: () => facts };
 }
 
 function troublesOf(found: readonly Found[], positions: Positions, file: string): readonly Trouble[] {
   const sorted = [...found].sort((a, b) => a.spot.offset - b.spot.offset);
   const shown = sorted
     .slice(0, MOST_TROUBLES)
-    .map(({ spot, facts }): Trouble => ({ ...facts, place: positions.place(spot) }));
+    .map(({ spot, facts }): Trouble => ({ ...facts(), place: positions.place(spot) }));
   const more = sorted.length - shown.length;
   return more === 0 ? shown : [...shown, { kind: 'more troubles', file, count: more }];
 }
 
 interface NameFound extends Found {
-  /** The object the field stands in. */
-  readonly inside: string;
+  /** Where a field is missing because this one is misspelt: the object and the field's name. */
+  readonly insteadOf?: string;
 }
 
 function nameTroubles(tree: Node, positions: Positions): readonly NameFound[] {
-  return fieldNames(tree, boatJsonSchema()).map((name) => ({
-    inside: JSON.stringify(name.path.slice(0, -1)),
-    spot: positions.key(name.path),
-    facts:
-      name.what === 'misspelt'
-        ? { kind: 'misspelt field', field: name.field, near: name.near }
-        : { kind: 'field twice', field: name.field, firstLine: positions.line(name.firstOffset) },
-  }));
+  return fieldNames(tree, boatJsonSchema()).map((name): NameFound => {
+    const { field } = name;
+    const spot = positions.key(name.path);
+    if (name.what === 'twice') {
+      const firstLine = positions.line(name.firstOffset);
+      return { spot, facts: () => ({ kind: 'field twice', field, firstLine }) };
+    }
+    const { near } = name;
+    const insteadOf = JSON.stringify([...name.path.slice(0, -1), near]);
+    return { spot, insteadOf, facts: () => ({ kind: 'misspelt field', field, near }) };
+  });
+}
+
+function crossTroubles(value: unknown, positions: Positions): readonly Found[] {
+  const lineOf = (path: Path) => positions.line(positions.value(path).offset);
+  return crossChecks(value, lineOf).map(({ path, byName, facts }) => {
+    return { spot: byName ? positions.key(path) : positions.value(path), facts };
+  });
 }
 
 /** What the schema found. A field missing because its name is misspelt is said once, by its name. */
@@ -95,21 +101,17 @@ function schemaTroubles(
   names: readonly NameFound[],
   positions: Positions,
 ): readonly Found[] {
-  const misspelt = new Set(
-    names.flatMap(({ inside, facts }) =>
-      facts.kind === 'misspelt field' ? [`${inside} ${facts.near}`] : [],
-    ),
-  );
+  const misspelt = new Set(names.map(({ insteadOf }) => insteadOf));
   return issues.flatMap((issue) => {
     const path = issue.path.map((step) => (typeof step === 'number' ? step : String(step)));
     const { parent, value: found } = valueAt(value, path);
     const field = path.at(-1);
     if (found === undefined && typeof field === 'string') {
-      if (misspelt.has(`${JSON.stringify(path.slice(0, -1))} ${field}`)) return [];
+      if (parent === undefined || misspelt.has(JSON.stringify(path))) return [];
       const facts: Facts = { kind: 'field missing', field, expected: issue.message };
-      return parent === undefined ? [] : [{ spot: positions.value(path.slice(0, -1)), facts }];
+      return [{ spot: positions.value(path.slice(0, -1)), facts: () => facts }];
     }
-    return [{ spot: positions.value(path), facts: wrongValue(issue, found) }];
+    return [{ spot: positions.value(path), facts: () => wrongValue(issue, found) }];
   });
 }
 
