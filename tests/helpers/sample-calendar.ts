@@ -105,3 +105,11 @@ function trip(leaves: string, hours: number, motored: number, to: Place): Trip {
 export function dayAfter(day: string): string {
   return new Date(Date.parse(day) + 86_400_000).toISOString().slice(0, 10);
 }
+
+/** The mornings the README names. */
+export const namedInstants = {
+  notReady: '2026-06-14T07:30:00Z',
+  hold: '2026-06-10T07:30:00Z',
+  go: '2026-06-02T05:30:00Z',
+  shelter: '2026-06-11T07:30:00Z',
+} as const;
