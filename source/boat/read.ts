@@ -7,7 +7,6 @@ import { fieldNames } from './field-names.ts';
 import { nearest } from './nearest.ts';
 import { type Path, type Positions, positionsIn, type Spot } from './positions.ts';
 import type { Facts } from './raw.ts';
-import { boatJsonSchema } from './schema.ts';
 import { readSyntax } from './syntax.ts';
 
 /** The largest boat.json that is read, in bytes: a boat of forty items takes some 15,000. Bounds what the worst of files can take. */
@@ -74,7 +73,7 @@ interface NameFound extends Found {
 }
 
 function nameTroubles(tree: Node, positions: Positions): readonly NameFound[] {
-  return fieldNames(tree, boatJsonSchema()).map((name): NameFound => {
+  return fieldNames(tree, boatSchema).map((name): NameFound => {
     const { field } = name;
     const spot = positions.key(name.path);
     if (name.what === 'twice') {
