@@ -12,7 +12,7 @@ import { foldLog } from '../source/logbook/order.ts';
 import type { Answer } from '../source/readiness/answer.ts';
 import { judge } from '../source/readiness/judge.ts';
 import { sampleLog, sampleLogPath } from './helpers/make-sample-boat.ts';
-import { gearJob, lastMorning, namedInstants } from './helpers/sample-calendar.ts';
+import { flu, gearJob, lastMorning, namedInstants } from './helpers/sample-calendar.ts';
 import { sampleLife } from './helpers/sample-life.ts';
 
 const folder = new URL('../sample-boat/', import.meta.url);
@@ -48,6 +48,7 @@ describe('the sample boat', () => {
     const mornings = new Set(of('dip').map(({ at }) => at.slice(0, 10)));
     expect(mornings.size).toBeGreaterThan(110);
     expect(mornings.size).toBeLessThan(220);
+    expect(entries.filter(({ at }) => at > flu.from && at.slice(0, 10) <= flu.to)).toEqual([]);
   });
 
   it('has one line cut off by a power cut, told by `inspect` alone, and typed again', () => {

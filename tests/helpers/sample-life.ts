@@ -101,7 +101,7 @@ function lying(aboard: Aboard, day: string, by: string): Happening[] {
   const hours = usage.uniform() < 0.15 ? 0 : Math.max(0.3, 0.85 + 0.25 * usage.normal());
   run(aboard, day, hours, 'lying');
   const looks = checks.uniform() < (day < '2026-05-30' ? 0.3 : 0.8);
-  if (hours > 0 && looks) {
+  if (hours > 0 && looks && !(day >= flu.from && day <= flu.to)) {
     lived.push(entered(at(day, '17:40'), by, measured('charging', 14.2 + 0.08 * checks.normal(), 1)));
   }
   return lived;
