@@ -1,10 +1,10 @@
 import { parseArgs } from 'node:util';
-import { nearest } from '../boat/nearest.ts';
 import { type EntryKind, entryKinds } from '../logbook/entries.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { momentFrom } from '../words/moments.ts';
 import type { Command, Request } from './command.ts';
 import { COMMON, OPTIONS, type OptionName, type Options, SEED, SIMULATIONS } from './options.ts';
+import { unknownWord } from './unknown-word.ts';
 
 /** Values as typed, by option; `true` for one that stands alone. */
 type Given = ReadonlyMap<OptionName, string | true>;
@@ -20,7 +20,7 @@ export function readArguments(
   const command = commands.find((one) => one.word === word) ?? null;
   if (word !== undefined && !command) {
     const names = commands.map((one) => one.word);
-    troubles.push({ kind: 'unknown word', word, what: 'command', ...near(word, names) });
+    troubles.push(unknownWord('command', word, names));
   }
   const options = optionsOf(given, clock, troubles);
   if (command || word === undefined) troubles.push(...foreign(command, given));
@@ -49,15 +49,12 @@ function tokensOf(args: readonly string[]) {
 }
 
 function optionTrouble(token: { name: string; rawName: string; value?: string | undefined }): Trouble | null {
-  if (!Object.hasOwn(OPTIONS, token.name)) {
-    const found = nearest(token.name, Object.keys(OPTIONS));
-    return {
-      kind: 'unknown word',
-      word: token.rawName,
-      what: 'option',
-      ...(found === undefined ? {} : { near: `--${found}` }),
-    };
-  }
+  if (!Object.hasOwn(OPTIONS, token.name))
+    return unknownWord(
+      'option',
+      token.rawName,
+      Object.keys(OPTIONS).map((name) => `--${name}`),
+    );
   const { takes } = OPTIONS[token.name as OptionName];
   if (takes !== null && token.value === undefined)
     return { kind: 'wanting', what: `${takes} after ${token.rawName}`, example: `${token.rawName} ${takes}` };
@@ -119,20 +116,10 @@ function wholeNumber(
 
 function kindOf(typed: string | null, troubles: Trouble[]): EntryKind | null {
   if (typed === null || Object.hasOwn(entryKinds, typed)) return typed as EntryKind | null;
-  troubles.push({
-    kind: 'unknown word',
-    word: typed,
-    what: 'entry kind',
-    ...near(typed, Object.keys(entryKinds)),
-  });
+  troubles.push(unknownWord('entry kind', typed, Object.keys(entryKinds)));
   return null;
 }
 
 function notUnderstood(name: OptionName, text: string, expected: string, example: string): Trouble {
   return { kind: 'not understood', field: `--${name}`, text, expected, example: `--${name} ${example}` };
-}
-
-function near(word: string, names: readonly string[]): { near?: string } {
-  const found = nearest(word, names);
-  return found === undefined ? {} : { near: found };
 }

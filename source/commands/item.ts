@@ -1,4 +1,3 @@
-import { nearest } from '../boat/nearest.ts';
 import { cleaned } from '../words/cleaned.ts';
 import { itemLines } from '../words/item-page.ts';
 import { wrapped } from '../words/lines.ts';
@@ -7,6 +6,7 @@ import type { Command } from './command.ts';
 import { asJson, logPage, newestFirst } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
+import { unknownWord } from './unknown-word.ts';
 import { whichBoat } from './which-boat.ts';
 
 export const item: Command = {
@@ -28,9 +28,7 @@ export const item: Command = {
     const found = document.items.find((one) => one.id === id);
     if (!found) {
       const ids = document.items.map((one) => one.id);
-      const near = nearest(id, ids);
-      const trouble = { kind: 'unknown word', word: id, what: 'item' } as const;
-      return complainOf([{ ...trouble, ...(near === undefined ? {} : { near }) }], outside);
+      return complainOf([unknownWord('item', id, ids)], outside);
     }
     const listed = newestFirst(loaded, { at, since: null, kind: null, item: id });
     if (options.json) {

@@ -1,5 +1,4 @@
 import type { Boat } from '../boat/boat.ts';
-import { nearest } from '../boat/nearest.ts';
 import type { Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import { cleanLine } from '../words/clean.ts';
@@ -11,6 +10,7 @@ import type { Command } from './command.ts';
 import type { Options } from './options.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
+import { unknownWord } from './unknown-word.ts';
 import { whichBoat } from './which-boat.ts';
 
 const MOST_LETTERS = 400;
@@ -33,11 +33,8 @@ export const log: Command = {
     if (!opened.ok) return complainOf(opened.troubles, outside);
     const { loaded } = opened.value;
     const { item } = options;
-    if (item !== null && !isKnown(item, loaded)) {
-      const near = nearest(item, idsOf(loaded.boat));
-      const trouble = { kind: 'unknown word', word: item, what: 'item' } as const;
-      return complainOf([{ ...trouble, ...(near === undefined ? {} : { near }) }], outside);
-    }
+    if (item !== null && !isKnown(item, loaded))
+      return complainOf([unknownWord('item', item, idsOf(loaded.boat))], outside);
     const listed = newestFirst(loaded, options);
     outside.print(
       options.json

@@ -27,6 +27,7 @@ function statusOfOne(trouble: Trouble): number {
     case 'not understood':
       return STATUS.usage;
     case 'wrong entry':
+    case 'in doubt':
       return trouble.line === undefined ? STATUS.usage : STATUS.data;
     case 'folder not empty':
     case 'read only':

@@ -1,6 +1,6 @@
 import type { ItemDocument } from './document.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, badHundred, capital, dayWords, hundred, momentWords } from './say.ts';
+import { amountWords, badHundred, capital, dayWords, momentWords } from './say.ts';
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
 
@@ -10,7 +10,7 @@ export function itemLines(item: ItemDocument, at: number, zone: string): string[
   return [
     `${capital(item.name)}: ${STATE_WORDS[item.state]}; ${item.consequence}.`,
     ...(item.reason === null ? [] : [item.reason]),
-    `Holds to the end of the passage in ${hundred(item.chance * 100)}${untilWords(item.goodUntil, moment)}.`,
+    `Holds to the end of the passage in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
     item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
     ...ownLines(item),
   ];

@@ -1,4 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
+import type { Spare } from '../boat/spare.ts';
 
 /** The name of whatever has this id in the boat file; the id itself where nothing has. */
 export function nameOf(boat: Boat, id: string): string {
@@ -11,6 +12,6 @@ export function nameOf(boat: Boat, id: string): string {
 }
 
 /** What a spare is counted in; pieces where the boat has no such spare. */
-export function unitOf(boat: Boat, spare: string): string {
+export function unitOf(boat: Boat, spare: string): Spare['unit'] {
   return boat.spares.find(({ id }) => id === spare)?.unit ?? 'each';
 }

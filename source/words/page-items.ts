@@ -1,7 +1,8 @@
 import type { ItemDocument, VerdictDocument } from './document.ts';
 import { aligned, wrapped } from './lines.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, badHundred, dayWords, momentWords } from './say.ts';
+import { amountWords, badHundred, dayWords, momentWords, sentence } from './say.ts';
+import { BEFORE_LEAVING } from './why.ts';
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
 type Moment = (instant: string) => string;
@@ -18,7 +19,7 @@ export function itemSections(document: VerdictDocument, columns: number, zone: s
     section('ANODES', of('anode'), ['left', 'reaches its limit', ''], anodeCells, columns),
     section('STORES', of('spare'), ['aboard', 'short this passage', ''], spareCells, columns),
     section('SERVICES', of('service'), ['due'], serviceCells, columns),
-    section('CHECKS', of('check'), ['answer', 'looked at'], checkCells(moment), columns),
+    checks(of('check'), columns, zone),
     section('DATES', of('dated'), ['good until'], datedCells, columns),
   ];
 }
@@ -29,7 +30,7 @@ function engines({ engines }: VerdictDocument, moment: Moment): string[] {
     `  ${name}`,
     hours === null ? 'not read yet' : `${hours.toFixed(1)} h`,
     readAt === null ? '' : `read ${moment(readAt)}`,
-    `${amountWords(perDay, 'h')} a day lying`,
+    `${Math.round(perDay * 10) / 10} h a day lying`,
   ]);
   return ['ENGINE HOURS', ...aligned(rows, new Set([1]))];
 }
@@ -104,11 +105,16 @@ function hoursAway(hours: number): string {
   return hours < 0 ? `${amountWords(-hours, 'h')} overdue` : `in ${amountWords(hours, 'h')}`;
 }
 
-function checkCells(moment: Moment) {
-  return ({ now, ok, lookedAt }: Of<'check'>) => [
+/** Those to be made before leaving have a list of their own, above; here they are only counted, unless something is the matter with them. */
+function checks(all: readonly Of<'check'>[], columns: number, zone: string): string[] {
+  const shown = all.filter(({ reason }) => reason !== sentence(BEFORE_LEAVING));
+  const cells = ({ now, ok, lookedAt }: Of<'check'>) => [
     now ? amountWords(now.value, now.unit) : ok === null ? '-' : ok ? 'yes' : 'no',
-    lookedAt === null ? 'never' : moment(lookedAt),
+    lookedAt === null ? 'never' : dayWords(Date.parse(lookedAt), zone),
   ];
+  const lines = section('CHECKS', shown, ['answer', 'looked at'], cells, columns);
+  const left = all.length - shown.length;
+  return left === 0 ? lines : [...lines, `  before leaving: ${left}, listed above`];
 }
 
 function datedCells({ expires }: Of<'dated'>): string[] {

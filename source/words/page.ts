@@ -8,6 +8,9 @@ import { amountWords, capital, counted, durationWords, hundred, momentWords } fr
 export const AID =
   "This is an aid: it knows the log, not the boat. The skipper decides. Makers' manuals, local rules and licensed people come first.";
 
+/** More troubles than this are counted; `inspect` has them all. */
+const MOST_TROUBLES = 5;
+
 /** How wide the page is and in which zone (an IANA name) its moments are given. */
 interface Sheet {
   readonly columns: number;
@@ -67,7 +70,7 @@ function verdict({ verdict, score, threshold, reasons }: VerdictDocument, { colu
   return [
     verdict.toUpperCase(),
     ...wrapped(
-      `The boat ${hundred(score.boat)}, from ${threshold.boat} she is ready${weather}.`,
+      `Boat score ${hundred(score.boat)}; she is ready from ${threshold.boat}${weather}.`,
       columns,
       2,
       2,
@@ -80,7 +83,7 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
   const { passage, windows, weatherAlone, endurance } = document;
   const at = Date.parse(document.at);
   const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
-  const lines: string[] = [];
+  const lines: string[] = document.forecast ? [] : ['When to leave is not known: no forecast.'];
   for (const window of windows) {
     const hours = (Date.parse(window.until) - Date.parse(window.at)) / 3_600_000;
     lines.push(
@@ -101,7 +104,6 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
   const title = passage
     ? `LEAVING for ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
     : 'LEAVING';
-  if (!passage && lines.length === 0) return [];
   return [...wrapped(title, columns), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
 }
 
@@ -121,6 +123,9 @@ function work(
   ];
 }
 
+/** Where the bare word would not read as something to do. */
+const VERBS: { readonly [action: string]: string } = { look: 'Look at', service: 'Do' };
+
 function actionWords(action: ActionDocument, document: VerdictDocument): string {
   const takes = action.takes.map(({ spare, count }) => {
     const item = document.items.find(({ id }) => id === spare);
@@ -129,7 +134,7 @@ function actionWords(action: ActionDocument, document: VerdictDocument): string 
     return `${unit === 'each' ? `${amount} x` : amount} ${nameOf(document, spare)}`;
   });
   const words = [
-    `${capital(action.do)}: ${nameOf(document, action.item)}`,
+    `${VERBS[action.do] ?? capital(action.do)}: ${nameOf(document, action.item)}`,
     durationWords(action.minutes / 60),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
   ];
@@ -152,7 +157,14 @@ function beforeLeaving(document: VerdictDocument, { columns }: Sheet): string[] 
 
 function trouble({ trouble }: VerdictDocument): string[] {
   if (trouble.length === 0) return [];
-  return ['TROUBLE', ...trouble.flatMap((one) => one.split('\n').map((line) => `  ${line}`.trimEnd()))];
+  const more = trouble.length - MOST_TROUBLES;
+  return [
+    'TROUBLE',
+    ...trouble
+      .slice(0, MOST_TROUBLES)
+      .flatMap((one) => one.split('\n').map((line, index) => `${index === 0 ? '  ' : '    '}${line}`)),
+    ...(more > 0 ? [`  and ${more} more: hoveshort inspect`] : []),
+  ];
 }
 
 function nameOf(document: VerdictDocument, id: string): string {

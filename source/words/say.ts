@@ -16,9 +16,8 @@ export function hundred(score: number): string {
   return `${Math.floor(score + 1e-9)} in 100`;
 }
 
-/** A chance of something bad, 0..1, as `4 in 100`; `less than 1 in 100` where there is one at all. */
+/** A chance of something bad, 0..1, as `4 in 100`; `less than 1 in 100` where it is smaller, or was never drawn. */
 export function badHundred(chance: number): string {
-  if (chance <= 0) return 'none seen in 100';
   return chance < 0.01 ? 'less than 1 in 100' : `${Math.round(chance * 100)} in 100`;
 }
 

@@ -9,6 +9,9 @@ export function whyPhrase(why: Why, item: ItemAnswer, boat: Boat): string {
   return say(why, item, boat);
 }
 
+/** Said of a leaving check that is still to be made, and is nothing the matter. */
+export const BEFORE_LEAVING = 'looked at before every departure, and not yet for this one';
+
 type Facts<W extends Why['why']> = Extract<Why, { why: W }>;
 
 /** A sentence maker for every reason there can be. */
@@ -18,10 +21,10 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, b
   'wrong answer': wrongAnswer,
   'never looked at': (_, item) => `not looked at yet; ${lookAt(item)}`,
   'looked at long ago': (why, item) =>
-    `not looked at for ${days(why.days)}, where every ${days(why.everyDays)} is wanted; ${lookAt(item)}`,
+    `not looked at for ${days(why.days)}; every ${days(why.everyDays).replace(/^1 /, '')} is wanted: ${lookAt(item)}`,
   unsettled: (why, _, boat) =>
     `not looked at since the work on ${nameOf(boat, why.by)} on ${dayWords(why.at, 'UTC')}; look again: after work nothing is taken for granted`,
-  'before leaving': () => 'looked at before every departure, and not yet for this one',
+  'before leaving': () => BEFORE_LEAVING,
   changed: (why) =>
     `goes at another rate since ${dayWords(why.at, 'UTC')}, and no job explains it; find out why`,
   rising: (why) =>

@@ -1,0 +1,38 @@
+import { readSyntax } from '../boat/syntax.ts';
+import { readDraft } from '../logbook/drafts.ts';
+import { bad, type Trouble } from '../trouble.ts';
+import type { Asked } from './doubts.ts';
+
+const INPUT = 'standard input';
+
+/** Bare entries from JSON lines, and every trouble with its line number; blank lines are passed over. */
+export function draftsFromLines(text: string): {
+  readonly asked: readonly Asked[];
+  readonly troubles: readonly Trouble[];
+} {
+  const asked: Asked[] = [];
+  const troubles: Trouble[] = [];
+  for (const [index, written] of text
+    .replace(/^\ufeff/, '')
+    .split('\n')
+    .entries()) {
+    if (written.trim() === '') continue;
+    const line = index + 1;
+    const read = readLine(written, line);
+    if (read.ok) asked.push({ draft: read.value, line });
+    else troubles.push(...read.troubles);
+  }
+  return { asked, troubles };
+}
+
+function readLine(written: string, line: number) {
+  try {
+    return readDraft(JSON.parse(written), line);
+  } catch {
+    const fault = readSyntax(written).faults[0];
+    const from = fault?.offset ?? 0;
+    const excerpt = { text: written, from, to: from + (fault?.length ?? 1) };
+    const place = { file: INPUT, line, excerpt };
+    return bad({ kind: 'not json', place, what: fault?.what ?? 'symbol' });
+  }
+}
