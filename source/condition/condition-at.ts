@@ -27,7 +27,7 @@ export function conditionAt(boat: Boat, entries: readonly Entry[], at: number): 
   const { spans } = whereabouts;
   return {
     at,
-    lastEntryAt: past.all.at(-1)?.at ?? null,
+    lastEntryAt: past.last?.at ?? null,
     ...whereabouts,
     ...planOf(boat, past),
     engines,

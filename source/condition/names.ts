@@ -2,33 +2,54 @@ import type { Boat } from '../boat/boat.ts';
 import { nearest } from '../boat/nearest.ts';
 import type { Entry, EntryKind } from '../logbook/entries.ts';
 import type { Trouble } from '../trouble.ts';
-import { itemOf, type Past, sparesTakenBy } from './past.ts';
+import type { Past } from './past.ts';
+
+type Names = Readonly<Record<What, ReadonlySet<string>>>;
+type What =
+  | 'engines'
+  | 'fluids'
+  | 'anodes'
+  | 'spares'
+  | 'services'
+  | 'checks'
+  | 'dated'
+  | 'passages'
+  | 'anchorages'
+  | 'anything';
 
 /** A trouble for every name in an entry that the boat does not have, with the nearest one that would fit. */
 export function unknownNames(boat: Boat, past: Past): readonly Trouble[] {
   const names = namesOf(boat);
-  const near = new Map<string, string | undefined>();
-  const troubles: Trouble[] = [];
-  const expect = (entry: Entry, what: keyof typeof names, name: string | undefined) => {
-    if (name === undefined || names[what].has(name)) return;
-    const key = `${what} ${name}`;
-    if (!near.has(key)) near.set(key, nearest(name, names[what]));
-    const found = near.get(key);
-    const facts = { entry: entry.id, at: entry.at, item: name };
-    troubles.push({ kind: 'unknown item', ...facts, ...(found === undefined ? {} : { near: found }) });
-  };
-  for (const { entry } of past.all) {
-    const what = itemKinds[entry.kind];
-    if (what !== undefined) expect(entry, what, itemOf(entry));
-    for (const spare of sparesTakenBy(entry)) expect(entry, 'spares', spare);
-    if (entry.kind === 'plan') expect(entry, 'passages', entry.passage);
-    if (entry.kind === 'gate') expect(entry, 'passages', entry.passage);
-    if (entry.kind === 'left' || entry.kind === 'arrived') expect(entry, 'anchorages', entry.anchorage);
-  }
-  return troubles;
+  const items = [...past.items].flatMap(([id, kinds]) =>
+    [...kinds].flatMap(([kind, told]) => unknown(names[itemKinds[kind] ?? 'anything'], id, told)),
+  );
+  const spares = [...past.takenFrom].flatMap(([id, told]) => unknown(names.spares, id, told));
+  const passages = [...past.of('plan'), ...past.of('gate')].flatMap(({ entry }) =>
+    unknown(names.passages, entry.passage, [{ entry }]),
+  );
+  const anchorages = [...past.of('left'), ...past.of('arrived')].flatMap(({ entry }) =>
+    unknown(names.anchorages, entry.anchorage, [{ entry }]),
+  );
+  return [...items, ...spares, ...passages, ...anchorages];
 }
 
-const itemKinds: { readonly [K in EntryKind]?: keyof ReturnType<typeof namesOf> } = {
+function unknown(
+  names: ReadonlySet<string>,
+  name: string | undefined,
+  told: readonly { readonly entry: Pick<Entry, 'id' | 'at'> }[],
+): readonly Trouble[] {
+  if (name === undefined || names.has(name)) return [];
+  const near = nearest(name, names);
+  return told.map(({ entry: { id, at } }) => ({
+    kind: 'unknown item',
+    entry: id,
+    at,
+    item: name,
+    ...(near === undefined ? {} : { near }),
+  }));
+}
+
+const itemKinds: { readonly [K in EntryKind]?: What } = {
   hours: 'engines',
   dip: 'fluids',
   topup: 'fluids',
@@ -47,7 +68,7 @@ const itemKinds: { readonly [K in EntryKind]?: keyof ReturnType<typeof namesOf> 
   remark: 'anything',
 };
 
-function namesOf(boat: Boat) {
+function namesOf(boat: Boat): Names {
   const ids = (things: readonly { readonly id: string }[]) => new Set(things.map(({ id }) => id));
   const { engines, fluids, anodes, spares, services, checks, dated, passages, anchorages } = boat;
   return {

@@ -7,33 +7,49 @@ export interface Timed<K extends EntryKind = EntryKind> {
   readonly entry: EntryOf<K>;
 }
 
-/** What the log tells up to a moment, oldest first, grouped once. */
+/** What the log tells up to a moment, grouped once. Every list is oldest first. */
 export interface Past {
-  readonly all: readonly Timed[];
-  /** Those of a kind; with an id, those that name it. */
+  readonly last: Timed | null;
+  /** Those of a kind; with an id, those of the kind that name it as their item. */
   of<K extends EntryKind>(kind: K, id?: string): readonly Timed<K>[];
-  /** Every entry that names this id as its item, or as a spare it took from. */
+  /** Those of any kind that name this id as their item. */
   about(id: string): readonly Timed[];
+  /** Top-ups, changes, renewals and services that took from each spare. */
+  readonly takenFrom: ReadonlyMap<string, readonly Timed[]>;
+  /** Every item named, with the entries naming it kind by kind. */
+  readonly items: ReadonlyMap<string, ReadonlyMap<EntryKind, readonly Timed[]>>;
 }
 
 /** Orders entries by when they happened, ties by Lamport count, writer and number, and leaves out those after the moment. */
 export function pastOf(entries: readonly Entry[], moment: number): Past {
   const all = inOrder(entries, moment);
-  const byKind = new Map<string, Timed[]>();
-  const byId = new Map<string, Timed[]>();
+  const items = new Map<string, Map<EntryKind, Timed[]>>();
+  const without = new Map<EntryKind, Timed[]>();
+  const takenFrom = new Map<string, Timed[]>();
   for (const timed of all) {
-    put(byKind, timed.entry.kind, timed);
-    const item = itemOf(timed.entry);
-    if (item !== undefined) put(byId, item, timed);
-    for (const spare of sparesTakenBy(timed.entry)) if (spare !== item) put(byId, spare, timed);
+    const { entry } = timed;
+    const item = itemOf(entry);
+    put(item === undefined ? without : groupsOf(items, item), entry.kind, timed);
+    for (const spare of sparesTakenBy(entry)) put(takenFrom, spare, timed);
   }
-  const about = (id: string) => byId.get(id) ?? [];
-  // The compiler cannot follow a kind into its group.
-  const of = <K extends EntryKind>(kind: K, id?: string) =>
-    (id === undefined
-      ? (byKind.get(kind) ?? [])
-      : about(id).filter(({ entry }) => entry.kind === kind)) as unknown as readonly Timed<K>[];
-  return { all, of, about };
+  const ofAnyItem = (kind: EntryKind) =>
+    merged([...[...items.values()].map((kinds) => kinds.get(kind) ?? []), without.get(kind) ?? []]);
+  return {
+    last: all.at(-1) ?? null,
+    // The compiler cannot follow a kind into its group.
+    of: <K extends EntryKind>(kind: K, id?: string) =>
+      (id === undefined
+        ? ofAnyItem(kind)
+        : (items.get(id)?.get(kind) ?? [])) as readonly unknown[] as Timed<K>[],
+    about: (id) => merged([...(items.get(id)?.values() ?? [])]),
+    takenFrom,
+    items,
+  };
+}
+
+/** Several lists as one, oldest first. */
+export function merged<T extends { readonly order: number }>(lists: readonly (readonly T[])[]): readonly T[] {
+  return lists.flat().sort((a, b) => a.order - b.order);
 }
 
 /** The id in the field that names the entry's item. */
@@ -41,22 +57,6 @@ export function itemOf(entry: Entry): string | undefined {
   const field = itemField[entry.kind];
   return field === undefined ? undefined : (entry[field] as string | undefined);
 }
-
-/** The spares whose stock falls by a top-up, a change, a renewal or a service; each once. */
-export function sparesTakenBy(entry: Entry): readonly string[] {
-  switch (entry.kind) {
-    case 'topup':
-    case 'change':
-    case 'renew':
-      return entry.from === undefined ? none : [entry.from];
-    case 'service':
-      return entry.uses === undefined ? none : [...new Set(entry.uses.map(({ spare }) => spare))];
-    default:
-      return none;
-  }
-}
-
-const none: readonly string[] = [];
 
 function inOrder(entries: readonly Entry[], moment: number): readonly Timed[] {
   const seen: { at: number; order: number; entry: Entry }[] = [];
@@ -80,7 +80,31 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : 1;
 }
 
-function put(groups: Map<string, Timed[]>, key: string, timed: Timed): void {
+const none: readonly string[] = [];
+
+/** The spares whose stock falls by an entry; each once. */
+function sparesTakenBy(entry: Entry): readonly string[] {
+  switch (entry.kind) {
+    case 'topup':
+    case 'change':
+    case 'renew':
+      return entry.from === undefined ? none : [entry.from];
+    case 'service':
+      return entry.uses === undefined ? none : [...new Set(entry.uses.map(({ spare }) => spare))];
+    default:
+      return none;
+  }
+}
+
+function groupsOf(items: Map<string, Map<EntryKind, Timed[]>>, id: string): Map<EntryKind, Timed[]> {
+  const found = items.get(id);
+  if (found) return found;
+  const made = new Map<EntryKind, Timed[]>();
+  items.set(id, made);
+  return made;
+}
+
+function put<K>(groups: Map<K, Timed[]>, key: K, timed: Timed): void {
   const group = groups.get(key);
   if (group) group.push(timed);
   else groups.set(key, [timed]);

@@ -1,13 +1,14 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Condition } from './condition.ts';
-import type { Past, Timed } from './past.ts';
+import { merged, type Past, type Timed } from './past.ts';
 
 type Whereabouts = Pick<Condition, 'underWay' | 'anchorage' | 'arrivedAt' | 'spans'>;
 
 /** Where she is and when she was under way, from `left` and `arrived`. A second `left` on the way, or an `arrived` while lying, opens or closes no span. */
 export function whereaboutsOf(boat: Boat, past: Past): Whereabouts {
   const spans: { from: number; to: number | null }[] = [];
-  for (const { at, entry } of past.all) {
+  const comings = merged<Timed<'left'> | Timed<'arrived'>>([past.of('left'), past.of('arrived')]);
+  for (const { at, entry } of comings) {
     const open = spans.at(-1)?.to === null;
     if (entry.kind === 'left' && !open) spans.push({ from: at, to: null });
     if (entry.kind === 'arrived' && open) spans.at(-1)!.to = at;

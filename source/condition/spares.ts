@@ -4,7 +4,7 @@ import type { Entry } from '../logbook/entries.ts';
 import type { Trouble } from '../trouble.ts';
 import type { EngineRecord, SpareRecord } from './condition.ts';
 import { isOutsideTank, levelOf } from './level.ts';
-import type { Past } from './past.ts';
+import { merged, type Past, type Timed } from './past.ts';
 import { MS_A_DAY } from './time.ts';
 
 /**
@@ -19,7 +19,7 @@ export function spareRecords(
 ): ReadonlyMap<string, SpareRecord> {
   return new Map(
     boat.spares.map((spare) => {
-      const told = past.about(spare.id);
+      const told = merged([past.about(spare.id), past.takenFrom.get(spare.id) ?? []]);
       const engine = engineFor(boat, spare, engines);
       const uses = told.flatMap(({ at: when, entry }) =>
         entry.kind === 'use'
@@ -27,7 +27,7 @@ export function spareRecords(
           : [],
       );
       const lookedAt = told.findLast(({ entry }) => entry.kind === 'count' || entry.kind === 'stow')?.at;
-      const history = countsOf(boat, spare, past, doubts);
+      const history = countsOf(boat, spare, told, doubts);
       const first = told[0]?.at ?? at;
       return [
         spare.id,
@@ -58,10 +58,15 @@ function exposureOf({ expected }: Spare, engine: EngineRecord | null, from: numb
   return engine === null ? 0 : engine.hoursAt(to) - engine.hoursAt(from);
 }
 
-function countsOf(boat: Boat, spare: Spare, past: Past, doubts: Trouble[]): SpareRecord['history'] {
+function countsOf(
+  boat: Boat,
+  spare: Spare,
+  told: readonly Timed[],
+  doubts: Trouble[],
+): SpareRecord['history'] {
   const history: { at: number; count: number }[] = [];
   let count: number | null = null;
-  for (const { at, entry } of past.about(spare.id)) {
+  for (const { at, entry } of told) {
     const left = countAfter(boat, spare.id, count, entry);
     if (left === null) continue;
     if (left < 0) doubts.push(belowZero(spare, entry, left));
