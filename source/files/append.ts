@@ -9,7 +9,7 @@ import { codeOf, type FileFacts } from './disk.ts';
 import { appended, fileName, type ReadLogFile, shownName } from './log-file.ts';
 import { readMark, writeMark } from './mark.ts';
 import { lastFrame, ownWriter } from './own-writer.ts';
-import { filesOf, refresh, replaceFile, type Shelf } from './shelf.ts';
+import { filesOf, refresh, putFile, type Shelf } from './shelf.ts';
 
 /** A new segment is begun at this size, so that a copy or a merge never has much to do again. */
 const segmentBytes = 8 * 1024 * 1024;
@@ -225,7 +225,7 @@ function settle(shelf: Shelf, { file, known }: Target, bytes: Uint8Array, facts:
     lines.push(readLine(bytes.subarray(start, stop), shelf.keeping.crc32));
     start = stop + 1;
   }
-  replaceFile(shelf, appended(known, { file, facts, lines }));
+  putFile(shelf, appended(known, { file, facts, lines }));
 }
 
 /** What was refused must not turn up later as an entry. Best effort: the disk is failing. */

@@ -13,7 +13,7 @@ export interface FileFacts {
 
 /**
  * All the program asks of a disk, in the words of the system calls, so that a disk that fails or loses power can be handed in.
- * Every method throws an error with a `code` such as ENOSPC. Bytes are on the disk only after `syncData`, names only after `syncFolder`.
+ * Every method throws an error with a `code` such as ENOSPC. Bytes are on the disk only after a sync, names only after `syncFolder`.
  */
 export interface Disk {
   list(folder: string): string[];
@@ -29,7 +29,10 @@ export interface Disk {
   write(file: number, bytes: Uint8Array, position: number | null): number;
   /** Shortens a file open for appending. */
   cut(path: string, file: number, bytes: number): void;
+  /** The bytes, and what is needed to find them again. */
   syncData(file: number): void;
+  /** Everything about the file. */
+  sync(file: number): void;
   syncFolder(folder: string): void;
   close(file: number): void;
   rename(from: string, to: string): void;
@@ -79,6 +82,7 @@ export const realDisk: Disk = {
     }
   },
   syncData: (file) => fs.fdatasyncSync(file),
+  sync: (file) => fs.fsyncSync(file),
   syncFolder: (folder) => {
     if (windows) return;
     const file = fs.openSync(folder, O_RDONLY);

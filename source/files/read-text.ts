@@ -3,9 +3,14 @@ import { codeOf, type Disk } from './disk.ts';
 
 /** Reads a small text file whole. Symlinks, pipes and files beyond `mostBytes` are refused; bytes that are not UTF-8 are shown as U+FFFD. */
 export function readTextFile(disk: Disk, file: string, mostBytes: number): Result<string> {
+  const bytes = readSmallFile(disk, file, mostBytes);
+  return bytes.ok ? good(new TextDecoder().decode(bytes.value)) : bytes;
+}
+
+/** The same for bytes. */
+export function readSmallFile(disk: Disk, file: string, mostBytes: number): Result<Uint8Array> {
   try {
-    const facts = disk.facts(file);
-    if (!facts.plain) return bad({ kind: 'not a plain file', file });
+    if (!disk.facts(file).plain) return bad({ kind: 'not a plain file', file });
     const opened = disk.open(file, 'read');
     try {
       const { plain, bytes } = disk.openFacts(opened);
@@ -20,7 +25,8 @@ export function readTextFile(disk: Disk, file: string, mostBytes: number): Resul
   }
 }
 
-function readWhole(disk: Disk, opened: number, size: number): string {
+/** All bytes of an open file that was `size` long when looked at. */
+export function readWhole(disk: Disk, opened: number, size: number): Uint8Array {
   const bytes = new Uint8Array(size);
   let filled = 0;
   while (filled < size) {
@@ -28,5 +34,5 @@ function readWhole(disk: Disk, opened: number, size: number): string {
     if (got === 0) break;
     filled += got;
   }
-  return new TextDecoder().decode(bytes.subarray(0, filled));
+  return bytes.subarray(0, filled);
 }

@@ -68,7 +68,7 @@ export function refresh(shelf: Shelf): void {
 }
 
 /** Puts a file's newest reading in its place. */
-export function replaceFile(shelf: Shelf, file: ReadLogFile): void {
+export function putFile(shelf: Shelf, file: ReadLogFile): void {
   const known = new Map(shelf.files.map((old) => [old.file, old]));
   takeIn(shelf, [...shelf.files.filter((old) => old.file !== file.file), file], known);
 }
