@@ -14,18 +14,11 @@ export interface BoardWork {
   keepPalette(palette: PaletteName): void;
 }
 
-/** What runs requests that reach the terminal itself. */
-export interface Screen {
-  suspendTerminal(): Promise<{ resume(): Promise<void> }>;
-}
-
 /** Holds the model, takes messages one at a time, and runs what `update` asks for. */
 export interface Driver {
   model(): Model;
   subscribe(changed: () => void): () => void;
   send(message: Message): void;
-  /** The screen to suspend, once it is drawn. */
-  hold(screen: Screen): void;
 }
 
 export interface DriverOptions {
@@ -33,8 +26,8 @@ export interface DriverOptions {
   readonly work: BoardWork;
   /** Runs after the frame that is due has been drawn. */
   readonly afterFrame: (run: () => void) => void;
-  readonly suspend: (screen: Screen | null) => void;
-  readonly redraw: (screen: Screen | null) => void;
+  readonly suspend: () => void;
+  readonly redraw: () => void;
   readonly quit: () => void;
   readonly fault: (fault: unknown) => void;
 }
@@ -42,7 +35,6 @@ export interface DriverOptions {
 export function driverOf(options: DriverOptions): Driver {
   const { work, fault } = options;
   let [model] = options.first;
-  let screen: Screen | null = null;
   let reading = false;
   let readAgain = false;
   const listeners = new Set<() => void>();
@@ -72,10 +64,10 @@ export function driverOf(options: DriverOptions): Driver {
         work.keepPalette(request.palette);
         return;
       case 'draw afresh':
-        options.redraw(screen);
+        options.redraw();
         return;
       case 'suspend':
-        options.suspend(screen);
+        options.suspend();
         return;
       case 'quit':
         options.quit();
@@ -119,8 +111,5 @@ export function driverOf(options: DriverOptions): Driver {
       return () => listeners.delete(changed);
     },
     send,
-    hold: (held) => {
-      screen = held;
-    },
   };
 }

@@ -1,13 +1,15 @@
 import { render } from 'ink';
 import type { Outside } from '../outside.ts';
-import { type BoardWork, type Driver, driverOf, type Screen } from './driver.ts';
+import { type BoardWork, type Driver, driverOf } from './driver.ts';
+import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
 import { firstModel } from './model.ts';
 import { Root } from './root.tsx';
+import { suspensionOf } from './suspension.ts';
 
 const TICK_MS = 60_000;
-/** Ends the program at once; the number is what a shell reports for it, 128 and the signal's own. */
-const ENDING = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 } as const;
+/** Signals that end the board, with the exit status: 128 and the signal's own number. SIGINT is Ctrl+C, a way to leave like `q`. */
+const ENDING = { SIGHUP: 129, SIGINT: 0, SIGTERM: 143 } as const;
 
 export interface BoardOptions {
   readonly outside: Pick<Outside, 'now' | 'zone' | 'settings' | 'terminal'>;
@@ -18,7 +20,7 @@ export interface BoardOptions {
 }
 
 /**
- * Opens the board and gives the exit status once it is left: 0, or 128 and a signal's number.
+ * Opens the board and gives the exit status once it is left: 0, or that of the signal that ended it.
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
 export async function openBoard({ outside, host, work, stands }: BoardOptions): Promise<number> {
@@ -37,6 +39,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
     instance.unmount();
   }
 
+  const suspension = suspensionOf(host);
   const driver = driverOf({
     first: firstModel({
       now: outside.now(),
@@ -47,8 +50,8 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
     }),
     work: { ...work, keepPalette: (palette) => settings.set({ palette }) },
     afterFrame: (run) => setImmediate(() => setImmediate(run)),
-    suspend: (screen) => void suspended(screen, host).catch(fail),
-    redraw: (screen) => void redrawn(screen).catch(fail),
+    suspend: () => void suspension.suspend().catch(fail),
+    redraw: () => void suspension.redraw().catch(fail),
     quit: () => end(0),
     fault: fail,
   });
@@ -58,16 +61,19 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
     ...Object.entries(ENDING).map(([signal, number]) =>
       host.onSignal(signal as keyof typeof ENDING, () => end(number)),
     ),
+    host.onSignal('SIGCONT', () => void suspension.redraw().catch(fail)),
     host.onSignal('SIGTSTP', () => driver.send({ is: 'key', key: 'ctrl z' })),
     work.watch(() => driver.send({ is: 'log changed' })),
     ...(stands ? [] : [ticking(driver, outside.now)]),
   );
+  // Before the first frame, so that what is typed while it is drawn is neither echoed over it nor lost.
+  host.stdin.setRawMode(true);
   try {
     const { unmount, waitUntilExit } = render(
-      <Root driver={driver} utf8={terminal.utf8} spoken={terminal.screenReader} />,
+      <Root driver={driver} suspension={suspension} utf8={terminal.utf8} spoken={terminal.screenReader} />,
       {
         stdin: host.stdin,
-        stdout: host.stdout,
+        stdout: fromTheTop(host.stdout),
         stderr: host.stderr,
         exitOnCtrlC: false,
         patchConsole: false,
@@ -82,6 +88,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
     await waitUntilExit();
   } finally {
     for (const one of undo) one();
+    host.stdin.setRawMode(false);
   }
   if (fault) throw (fault as { thrown: unknown }).thrown;
   return status;
@@ -90,27 +97,4 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
 function ticking(driver: Driver, now: () => number): () => void {
   const timer = setInterval(() => driver.send({ is: 'tick', now: now() }), TICK_MS);
   return () => clearInterval(timer);
-}
-
-/** Hands the terminal back, stops the job, and takes the terminal again when it goes on. */
-async function suspended(screen: Screen | null, host: Host): Promise<void> {
-  if (!screen) return;
-  const { resume } = await screen.suspendTerminal();
-  const awake = setInterval(() => {}, TICK_MS);
-  await new Promise<void>((goOn) => {
-    const off = host.onSignal('SIGCONT', () => {
-      off();
-      goOn();
-    });
-    host.stopJob();
-  });
-  clearInterval(awake);
-  await resume();
-}
-
-/** Draws every cell anew, whatever another program left on the screen. */
-async function redrawn(screen: Screen | null): Promise<void> {
-  if (!screen) return;
-  const { resume } = await screen.suspendTerminal();
-  await resume();
 }

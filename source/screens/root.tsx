@@ -5,19 +5,21 @@ import { keysOf } from './keys.ts';
 import { Page } from './page.tsx';
 import { screenLines } from './screen.ts';
 import { spokenLines } from './spoken.ts';
+import type { Suspension } from './suspension.ts';
 
 interface RootProps {
   readonly driver: Driver;
+  readonly suspension: Suspension;
   readonly utf8: boolean;
   readonly spoken: boolean;
 }
 
 /** The one component with a life: keys and size go in as messages, the model comes out as a page. */
-export function Root({ driver, utf8, spoken }: RootProps) {
+export function Root({ driver, suspension, utf8, spoken }: RootProps) {
   const model = useSyncExternalStore(driver.subscribe, driver.model);
   const { suspendTerminal } = useApp();
   const { columns, rows } = useWindowSize();
-  useEffect(() => driver.hold({ suspendTerminal }), [driver, suspendTerminal]);
+  useEffect(() => suspension.hold({ suspendTerminal }), [suspension, suspendTerminal]);
   useEffect(() => driver.send({ is: 'resized', size: { columns, rows } }), [driver, columns, rows]);
   useInput((input, key) => {
     for (const one of keysOf(input, key)) driver.send({ is: 'key', key: one });
