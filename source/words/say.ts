@@ -68,6 +68,23 @@ function two(value: number): string {
 }
 
 function partsOf(at: number, zone: string) {
+  const parts = new Map(formatOf(zone).formatToParts(at).map(({ type, value }) => [type, Number(value)]));
+  const part = (name: string) => parts.get(name as Intl.DateTimeFormatPartTypes) ?? 0;
+  return {
+    year: part('year'),
+    month: part('month'),
+    day: part('day'),
+    hour: part('hour'),
+    minute: part('minute'),
+  };
+}
+
+/** Making a format costs as much as a hundred uses of it, and a page of the board says dozens of moments. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const known = formats.get(zone);
+  if (known) return known;
   const format = new Intl.DateTimeFormat('en-GB', {
     timeZone: zone,
     year: 'numeric',
@@ -77,13 +94,6 @@ function partsOf(at: number, zone: string) {
     minute: 'numeric',
     hourCycle: 'h23',
   });
-  const parts = new Map(format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
-  const part = (name: string) => parts.get(name as Intl.DateTimeFormatPartTypes) ?? 0;
-  return {
-    year: part('year'),
-    month: part('month'),
-    day: part('day'),
-    hour: part('hour'),
-    minute: part('minute'),
-  };
+  formats.set(zone, format);
+  return format;
 }
