@@ -7,7 +7,10 @@ export const folderWords: WordsOf<FolderTrouble> = {
   'no boat folder': ({ folder, near }) => ({
     title: `there is no boat in ${path(folder)}`,
     right: 'A boat is a folder with a boat.json in it.',
-    attempt: near === undefined ? `hoveshort new ${path(folder)}` : `--boat ${path(near)}`,
+    attempt:
+      near === undefined
+        ? '--boat <folder>, or --sample for a look at the sample boat'
+        : `--boat ${path(near)}`,
   }),
   'folder not empty': ({ folder }) => ({
     title: `${path(folder)} is not empty`,
