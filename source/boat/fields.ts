@@ -34,9 +34,11 @@ export function yesNo() {
 }
 
 export function id(of: string) {
-  return z.string({ error: `the id of ${of}, in quotes` }).regex(/^[a-z0-9][a-z0-9-]{0,63}$/, {
-    error: `the id of ${of}: small letters, digits and hyphens, at most 64, as in "gear-oil"`,
-  });
+  const error = `the id of ${of}: small letters, digits and hyphens, at most 64, as in "gear-oil"`;
+  return z
+    .string({ error: `the id of ${of}, in quotes` })
+    .regex(/^[a-z0-9][a-z0-9-]{0,63}$/, { error })
+    .refine((text) => text !== 'constructor', { error: `the id of ${of}: any but "constructor"` });
 }
 
 /** The longest list read: a boat of a thousand pumps has other worries. */

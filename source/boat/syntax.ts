@@ -84,6 +84,7 @@ function whatIsWrong(text: string, error: ParseError['error'], offset: number): 
 
 function missing(text: string, what: 'no field name' | 'no value', offset: number): JsonFault {
   if (text.trim() === '') return 'empty';
+  if (text.slice(offset).trim() === '') return 'not closed';
   const closes = text.charAt(offset) === '}' || text.charAt(offset) === ']';
   return closes && lastBefore(text, offset) === ',' ? 'trailing comma' : what;
 }
