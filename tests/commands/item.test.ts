@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { run } from '../../source/commands/run.ts';
+import { sandpiper } from '../helpers/a-boat.ts';
+import { healthyLog } from '../helpers/a-healthy-log.ts';
+import { aFolder, anOutside } from '../helpers/an-outside.ts';
+
+const noScreens = { board: () => Promise.reject(new Error('the board was opened')) };
+
+async function asked(...args: readonly string[]) {
+  const outside = anOutside({ folders: { '.': aFolder(sandpiper, healthyLog) } });
+  const status = await run(args, outside, noScreens);
+  return { status, ...outside.written() };
+}
+
+describe('an item', () => {
+  it('is as it stands in the verdict, with its entries', async () => {
+    const { status, out } = await asked('item', 'fuel', '--json');
+    const verdict = JSON.parse((await asked('verdict', '--json')).out);
+    const { entries, ...item } = JSON.parse(out);
+    expect(status).toBe(0);
+    expect(item).toEqual(verdict.items.find(({ id }: { id: string }) => id === 'fuel'));
+    expect(entries).toMatchObject([{ kind: 'dip', fluid: 'fuel', level: 200, struck: false }]);
+  });
+
+  it('is put into sentences, its entries under them', async () => {
+    const { status, out, err } = await asked('item', 'impellers');
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    expect(out).toMatch(/^Raw-water impellers: fit; important\.\n/);
+    expect(out).toContain('\n2 aboard.\n');
+    expect(out).toContain('\nStowed: port settee.\n');
+    expect(out).toMatch(
+      /\n\nTue 3 Feb 2026 07:00 {4}Raw-water impellers: 2 aboard by count {2}\[aaaaaaaa-10\]\n$/,
+    );
+  });
+
+  it('is wanted by its id', async () => {
+    expect(await asked('item')).toEqual({
+      status: 64,
+      out: '',
+      err: 'the id of an item is wanting\nTry: hoveshort item gear-oil\n',
+    });
+  });
+
+  it('is not found by a wrong one, and the nearest is offered', async () => {
+    expect(await asked('item', 'fule')).toEqual({
+      status: 66,
+      out: '',
+      err: 'there is no item "fule"\nTry: fuel\n',
+    });
+  });
+
+  it('has sentences of every kind of item', async () => {
+    for (const id of ['gear-oil', 'pencil', 'fuses', 'impeller-change', 'house-bank', 'flares']) {
+      const { status, out } = await asked('item', id);
+      expect(status).toBe(0);
+      expect(out).not.toMatch(/undefined|NaN|null|Infinity/);
+    }
+  });
+});
