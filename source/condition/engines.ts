@@ -38,7 +38,7 @@ function continuous(told: readonly Timed<'hours'>[], doubts: Trouble[]): EngineR
   const readings: { at: number; reading: number; hours: number }[] = [];
   for (const meter of metersOf(told)) {
     const { kept, odd } = steadyReadings(meter);
-    doubts.push(...odd);
+    for (const trouble of odd) doubts.push(trouble);
     const first = kept[0]!.entry.reading;
     const start = readings.at(-1)?.hours ?? first;
     for (const { at, entry } of kept) {
@@ -61,12 +61,11 @@ function metersOf(told: readonly Timed<'hours'>[]): readonly (readonly Timed<'ho
 
 function linear(readings: EngineRecord['readings']): (at: number) => number {
   return (at) => {
-    let after = firstAfter(readings, at);
+    const after = firstAfter(readings, at);
     if (after === 0) return readings[0]?.hours ?? 0;
-    if (after === readings.length) return readings[after - 1]!.hours;
+    const a = readings[after - 1]!;
+    if (after === readings.length) return a.hours;
     const b = readings[after]!;
-    after -= 1;
-    const a = readings[after]!;
     return a.hours + ((b.hours - a.hours) * (at - a.at)) / (b.at - a.at);
   };
 }

@@ -17,7 +17,7 @@ export function steadyReadings(readings: readonly Reading[]): {
     return { kept: readings, odd: [] };
   }
   const kept = longestChain(readings);
-  return { kept: readings.filter((_, i) => kept.has(i)), odd: oddOnes(readings, kept) };
+  return { kept: readings.filter((_, i) => kept[i]), odd: oddOnes(readings, kept) };
 }
 
 /** Room for readings entered by date alone, whose true times of day lie anywhere in the day. */
@@ -31,8 +31,8 @@ function follows(before: Reading, after: Reading): boolean {
 /** A longer run of slips than this may cost good readings on its far side, never the longest chain before it. */
 const LOOK_BACK = 32;
 
-/** Indices of the longest chain in which each reading follows the one before; the earliest such chain. */
-function longestChain(readings: readonly Reading[]): ReadonlySet<number> {
+/** Whether each reading is in the longest chain in which one follows the other; the earliest such chain. */
+function longestChain(readings: readonly Reading[]): readonly boolean[] {
   const length = new Int32Array(readings.length).fill(1);
   const before = new Int32Array(readings.length).fill(-1);
   let leader = 0;
@@ -46,32 +46,32 @@ function longestChain(readings: readonly Reading[]): ReadonlySet<number> {
     for (let i = Math.max(0, j - LOOK_BACK); i < j; i += 1) tryAfter(i);
     if (length[j]! > length[leader]!) leader = j;
   }
-  const chain = new Set<number>();
-  for (let i = leader; i >= 0; i = before[i]!) chain.add(i);
+  const chain = new Array<boolean>(readings.length).fill(false);
+  for (let i = leader; i >= 0; i = before[i]!) chain[i] = true;
   return chain;
 }
 
-function oddOnes(readings: readonly Reading[], kept: ReadonlySet<number>): readonly Trouble[] {
-  const odd: Trouble[] = [];
-  let before: Reading | undefined;
-  readings.forEach((reading, i) => {
-    if (kept.has(i)) before = reading;
-    else odd.push(oddOne(reading, against(reading, before, readings, kept, i)));
+function oddOnes(readings: readonly Reading[], kept: readonly boolean[]): readonly Trouble[] {
+  const before = nearestKept(readings, kept);
+  const after = nearestKept(readings.toReversed(), kept.toReversed()).toReversed();
+  return readings.flatMap((reading, i) => {
+    if (kept[i]) return [];
+    const earlier = before[i];
+    const contradicted = earlier === undefined || follows(earlier, reading) ? after[i] : earlier;
+    return [oddOne(reading, contradicted ?? earlier!)];
   });
-  return odd;
 }
 
-/** The kept reading it contradicts: the one before it, else the one after. */
-function against(
-  reading: Reading,
-  before: Reading | undefined,
+/** For each reading the last kept one up to it, in the order given. */
+function nearestKept(
   readings: readonly Reading[],
-  kept: ReadonlySet<number>,
-  from: number,
-): Reading {
-  if (before !== undefined && !follows(before, reading)) return before;
-  for (let i = from + 1; i < readings.length; i += 1) if (kept.has(i)) return readings[i]!;
-  return before!;
+  kept: readonly boolean[],
+): readonly (Reading | undefined)[] {
+  let last: Reading | undefined;
+  return readings.map((reading, i) => {
+    if (kept[i]) last = reading;
+    return last;
+  });
 }
 
 function oddOne(reading: Reading, than: Reading): Trouble {
