@@ -82,9 +82,8 @@ export function sayCode(code: string): string {
   return known ? `${known[0]} (${code})` : `the system says ${cleanLine(code)}`;
 }
 
-function remedyFor(code: string): { readonly attempt?: string } {
-  const remedy = codeOf(code)?.[1];
-  return remedy === undefined ? {} : { attempt: remedy };
+function remedyFor(code: string): { readonly attempt: string } {
+  return { attempt: codeOf(code)?.[1] ?? 'look at it with another program' };
 }
 
 function codeOf(code: string): readonly [what: string, remedy?: string] | undefined {
