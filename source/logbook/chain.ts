@@ -56,7 +56,7 @@ export function followChain(files: readonly LogFile[], accepted: (line: Line) =>
       }
       index ??= indexOf(files);
       const place = placeOf(file, i);
-      const stray = strayed({ line, frame, file }, index, last.n);
+      const stray = strayed({ file, i, frame }, index, last.n);
       if (stray === 'again') continue;
       if (stray) {
         said.push({ kind: 'line out of place', place, id: idOf(frame), how: stray });
@@ -73,16 +73,15 @@ export function followChain(files: readonly LogFile[], accepted: (line: Line) =>
 }
 
 /** Where each sound line of the writer first stands, by number and then by checksum. */
-type ChainIndex = ReadonlyMap<number, ReadonlyMap<string, { readonly file: LogFile; readonly line: Line }>>;
+type ChainIndex = ReadonlyMap<number, ReadonlyMap<string, { readonly file: LogFile; readonly i: number }>>;
 
 function indexOf(files: readonly LogFile[]): ChainIndex {
-  const index = new Map<number, Map<string, { file: LogFile; line: Line }>>();
+  const index = new Map<number, Map<string, { file: LogFile; i: number }>>();
   for (const file of files) {
-    for (const line of file.lines) {
-      const { frame } = line;
+    for (const [i, { frame }] of file.lines.entries()) {
       if (!frame || frame.writer !== file.writer) continue;
       const same = index.get(frame.n) ?? new Map();
-      if (!same.has(frame.crc)) index.set(frame.n, same.set(frame.crc, { file, line }));
+      if (!same.has(frame.crc)) index.set(frame.n, same.set(frame.crc, { file, i }));
     }
   }
   return index;
@@ -92,14 +91,15 @@ type Stray = Extract<LogTrouble, { kind: 'line out of place' }>['how'];
 
 /** 'again': the line also stands in an earlier segment, because an append went on after a disk error. Nothing to say. */
 function strayed(
-  { line, frame, file }: { readonly line: Line; readonly frame: Frame; readonly file: LogFile },
+  { file, i, frame }: { readonly file: LogFile; readonly i: number; readonly frame: Frame },
   index: ChainIndex,
   last: number,
 ): Stray | 'again' | null {
   if (frame.writer !== file.writer) return 'other writer';
   const same = index.get(frame.n);
   const first = same?.get(frame.crc);
-  if (first && first.line !== line) return first.file === file ? 'twice' : 'again';
+  if (first && first.file !== file) return 'again';
+  if (first && first.i !== i) return 'twice';
   if (frame.n > last || (frame.n === last && same && same.size > 1)) return null;
   return 'order';
 }
