@@ -1,4 +1,5 @@
 import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { build } from 'rolldown';
 import { boatJsonSchema } from '../source/boat/schema.ts';
 
@@ -10,7 +11,8 @@ mkdirSync(out);
 await build({
   input: { main: 'source/main.tsx' },
   platform: 'node',
-  resolve: { alias: { 'react-devtools-core': './.ci/nothing.js' } },
+  // jsonc-parser's `main` is UMD, which cannot be bundled.
+  resolve: { mainFields: ['module', 'main'], alias: { 'react-devtools-core': join(import.meta.dirname, 'nothing.js') } },
   transform: {
     define: {
       'process.env.DEV': '"false"',

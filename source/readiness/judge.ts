@@ -113,7 +113,7 @@ function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): 
           minutes: check.minutes ?? 1,
         };
       }),
-    trouble: [...input.trouble, ...condition.troubles],
+    trouble: input.trouble,
     simulations: count,
     seed,
   };

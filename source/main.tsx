@@ -1,0 +1,114 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { homedir, tmpdir } from 'node:os';
+import path from 'node:path';
+import { crc32 } from 'node:zlib';
+import { type BoardStart, run } from './commands/run.ts';
+import { conditionAt } from './condition/condition-at.ts';
+import { boatFolder } from './files/boat-folder.ts';
+import { realDisk } from './files/disk.ts';
+import { keepingOn } from './files/keeping.ts';
+import { copySample } from './files/sample.ts';
+import { settingsIn } from './files/settings.ts';
+import type { Outside, Terminal } from './outside.ts';
+import { good, type Result } from './trouble.ts';
+
+const { env, stdin, stdout, stderr } = process;
+const samples: string[] = [];
+
+const outside: Outside = {
+  now: () => Date.now(),
+  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  print: (text) => void stdout.write(text),
+  complain: (text) => void stderr.write(text),
+  input,
+  boat: (folder) => boatFolder(keepingOn(folder, stateOf(folder), Date.now)),
+  async sample() {
+    const parent = mkdtempSync(path.join(tmpdir(), 'hoveshort-sample-'));
+    samples.push(parent);
+    return copySample(
+      { disk: realDisk, crc32: (bytes) => crc32(bytes) },
+      {
+        from: path.join(import.meta.dirname, '..', 'sample-boat'),
+        to: path.join(parent, 'boat'),
+        nowMs: Date.now(),
+      },
+    );
+  },
+  settings: settingsIn(realDisk, homeFor('XDG_CONFIG_HOME', '.config')),
+  terminal: terminal(),
+};
+
+// A reader that has seen enough (`log | head`) is no fault.
+stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+process.on('exit', () => {
+  for (const sample of samples) rmSync(sample, { recursive: true, force: true });
+});
+process.exitCode = await run(process.argv.slice(2), outside, { board });
+stdin.unref?.();
+
+async function board({ folder, loaded, at, seed, simulations, answerFor }: BoardStart): Promise<number> {
+  // Read by the colour library when Ink is loaded, so before that.
+  if (!outside.terminal.colour) env.FORCE_COLOR = '0';
+  const [{ openBoard }, { hostOf }] = await Promise.all([
+    import('./screens/open.tsx'),
+    import('./screens/host.ts'),
+  ]);
+  const moment = () => at ?? Date.now();
+  let first: Result<typeof loaded> | null = good(loaded);
+  return openBoard({
+    outside: at === null ? outside : { ...outside, now: () => at },
+    host: hostOf(process),
+    stands: at !== null,
+    work: {
+      async load() {
+        const read = first ?? (await folder.read());
+        first = null;
+        return read.ok
+          ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
+          : read;
+      },
+      judge: (of) => answerFor({ ...of, struck: [] }, { at: of.condition.at, seed, simulations }).document,
+      watch: (changed) => folder.watch(changed),
+    },
+  });
+}
+
+/** Marks and locks of this laptop, outside the boat folder; those of a sample copy go with it. */
+function stateOf(folder: string): string {
+  const sample = samples.find((parent) => folder.startsWith(parent));
+  return sample ? path.join(sample, 'state') : homeFor('XDG_STATE_HOME', '.local/state');
+}
+
+function homeFor(variable: string, usual: string): string {
+  if (process.platform === 'win32')
+    return path.join(env.LOCALAPPDATA ?? homedir(), 'hoveshort', variable.slice(4, -5));
+  return path.join(env[variable] || path.join(homedir(), usual), 'hoveshort');
+}
+
+function terminal(): Terminal {
+  const dumb = env.TERM === 'dumb';
+  return {
+    interactive: stdin.isTTY === true && stdout.isTTY === true && !dumb,
+    columns: stdout.columns || 80,
+    colour: !env.NO_COLOR && !dumb,
+    utf8: process.platform === 'win32' || /utf-?8/i.test(env.LC_ALL || env.LC_CTYPE || env.LANG || ''),
+    screenReader: env.INK_SCREEN_READER === 'true',
+  };
+}
+
+async function input(mostBytes: number): Promise<Result<string>> {
+  const chunks: Buffer[] = [];
+  let bytes = 0;
+  for await (const chunk of stdin as AsyncIterable<Buffer>) {
+    bytes += chunk.length;
+    if (bytes > mostBytes)
+      return {
+        ok: false,
+        troubles: [{ kind: 'file too large', file: 'standard input', bytes, most: mostBytes }],
+      };
+    chunks.push(chunk);
+  }
+  return good(Buffer.concat(chunks).toString('utf8'));
+}
