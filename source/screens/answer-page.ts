@@ -1,10 +1,10 @@
 import { AID } from '../words/page.ts';
 import { amountWords, counted, hundred } from '../words/say.ts';
+import { actionPhrase } from './action-words.ts';
 import { curveLines, curveSentence } from './charts/curve.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
 import type { Size } from './model.ts';
 import { countdown } from './panels/leaving.ts';
-import { actionWords } from './panels/ready.ts';
 import { nameOf, type Sight } from './sight.ts';
 
 export function answerTitle({ document }: Sight, columns: number): Line {
@@ -20,10 +20,7 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
   const titled = (title: string, lines: readonly Line[]) =>
     lines.length === 0 ? [] : [BLANK, line(say(`  ${title}`, 'title')), ...lines];
   const actions = (list: typeof document.toGetReady) =>
-    list.flatMap((action, index) => {
-      const { text, takes, after } = actionWords(sight, action);
-      return told(`${index + 1}. ${[text, takes, after].filter((part) => part !== '').join(', ')}`, 4);
-    });
+    list.flatMap((action, index) => told(`${index + 1}. ${actionPhrase(sight, action)}`, 4));
   const curve = curveLines(
     document,
     model.zone,
@@ -36,7 +33,7 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
     ...titled('LEAVING', [
       ...told(`${countdown(sight)}.`),
       ...told(curveSentence(document, model.zone)),
-      ...(curve ?? []).map((text) => line(say(`  ${text}`))),
+      ...(curve ?? []).map((text) => line(say(`  ${text}`, 'chart'))),
     ]),
     ...titled('TO GET READY', actions(document.toGetReady)),
     ...titled('WORTH DOING WHILE HELD', actions(document.whileHeld)),

@@ -6,6 +6,8 @@ const KNOWN: Readonly<Record<string, string>> = {
   '▫': 'o',
   '↑': '^',
   '↓': 'v',
+  '←': '<',
+  '→': '>',
   '°': 'o',
   '–': '-',
   '—': '-',

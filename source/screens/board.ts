@@ -5,8 +5,8 @@ import { anodesPanel } from './panels/anodes.ts';
 import { checksPanel } from './panels/checks.ts';
 import { engineHoursPanel } from './panels/engine-hours.ts';
 import { fluidsPanel } from './panels/fluids.ts';
-import { leavingLines } from './panels/leaving.ts';
-import { readyLines } from './panels/ready.ts';
+import { countdownLines, leavingLines, passageLines } from './panels/leaving.ts';
+import { firstThingLines, readyLines } from './panels/ready.ts';
 import { storesPanel } from './panels/stores.ts';
 import { troubleLines } from './panels/trouble.ts';
 import { reasonLines, verdictLines } from './panels/verdict.ts';
@@ -15,8 +15,13 @@ import { type Sight, sightOf } from './sight.ts';
 import { windowOf } from './window.ts';
 
 const GAP = 3;
-/** Rows a page needs under its heading before the top stands still while the panels move. */
+/** Rows the panels need for the top to stand still while they move; with fewer, all of it moves. */
 const PANELS_LEAST = 6;
+const NARROW = 60;
+/** Rows between the rules from which there is room for blank lines and the chart. */
+const TALL = 28;
+const CHART_LEAST = 4;
+const CHART_MOST = 12;
 
 /** The board under its heading: what stands still, then columns that move on their own. */
 interface Layout {
@@ -35,11 +40,15 @@ export function boardLines(sight: Sight, columns: number, rows: number): Line[] 
 
 /** Every place the choice can rest on, in reading order. */
 export function boardStops(model: Model): readonly Stop[] {
+  return boardPlaces(model).flatMap(({ stop }) => (stop ? [stop] : []));
+}
+
+/** The lines of the whole board, those out of sight as well. */
+export function boardPlaces(model: Model): readonly Line[] {
   const sight = sightOf(model);
   if (!sight) return [];
   const { still, moving } = layoutOf(sight, model.size.columns, bodyRows(model.size));
-  const lines = [...still, ...moving.flatMap((block) => block.lines)];
-  return lines.flatMap(({ stop }) => (stop ? [stop] : []));
+  return [...still, ...moving.flatMap(({ lines }) => lines)];
 }
 
 /** Rows between the two rules. */
@@ -49,35 +58,48 @@ export function bodyRows({ rows }: Size): number {
 
 function layoutOf(sight: Sight, columns: number, rows: number): Layout {
   const verdict = verdictLines(sight, columns);
-  const top = [...verdict, ...topLines(sight, columns, rows)];
+  const tall = rows >= TALL;
+  const top = [...verdict, ...topLines(sight, columns, { tall, chart: tall ? CHART_LEAST : 0 })];
   const room = rows - top.length;
-  const small = room < PANELS_LEAST || columns < 60;
-  if (small) {
+  if (columns < NARROW || room < PANELS_LEAST) {
     const panels = columnLines(sight, panelsOf(sight).flat(), columns, 0);
-    const lines = [...topLines(sight, columns, rows), ...panels];
-    return { still: verdict, moving: [{ lines, width: columns }] };
+    return {
+      still: verdict,
+      moving: [{ lines: [...smallLines(sight, columns), ...panels], width: columns }],
+    };
   }
   const blocks = blocksOf(sight, columns, rows);
   const width = Math.floor((columns - GAP * (blocks.length - 1)) / blocks.length);
-  return {
-    still: top,
-    moving: blocks.map((panels) => ({ lines: columnLines(sight, panels, width, room), width })),
-  };
+  const moving = blocks.map((panels) => ({ lines: columnLines(sight, panels, width, room), width }));
+  const spare = room - Math.max(...moving.map(({ lines }) => lines.length));
+  if (!tall || spare <= 0) return { still: top, moving };
+  const chart = Math.min(CHART_MOST, CHART_LEAST + spare);
+  return { still: [...verdict, ...topLines(sight, columns, { tall, chart })], moving };
 }
 
-function topLines(sight: Sight, columns: number, rows: number): Line[] {
-  const tall = rows >= 28;
+/** What stands above the panels: why, what is wrong, when to leave, what to do first. */
+function topLines(sight: Sight, columns: number, { tall, chart }: { tall: boolean; chart: number }): Line[] {
   const gap = tall ? [BLANK] : [];
-  const chart = columns < 60 ? 0 : rows >= 44 ? 8 : tall ? 4 : 0;
-  const most = columns < 60 ? 1 : rows >= 44 ? 6 : tall ? 3 : 2;
   return [
     ...reasonLines(sight, columns, tall ? 3 : 2),
     ...troubleLines(sight, columns),
     ...gap,
     ...leavingLines(sight, columns, chart),
     ...gap,
-    ...readyLines(sight, columns, most),
+    ...readyLines(sight, columns, tall ? 4 : 2),
     ...gap,
+  ];
+}
+
+/** The same where there is little room: why, the first thing to do and the countdown first, then the rest. */
+function smallLines(sight: Sight, columns: number): Line[] {
+  return [
+    ...reasonLines(sight, columns, 2),
+    ...firstThingLines(sight, columns),
+    ...countdownLines(sight, columns),
+    ...troubleLines(sight, columns),
+    ...passageLines(sight, columns),
+    ...readyLines(sight, columns, 3),
   ];
 }
 
@@ -105,7 +127,7 @@ function blocksOf(sight: Sight, columns: number, rows: number): AnyPanel[][] {
 
 /** The panels under one another. The last folds first, and only as many fold as must for the rest to have room. */
 function columnLines(sight: Sight, panels: readonly AnyPanel[], width: number, room: number): Line[] {
-  const gap = bodyRows(sight.model.size) >= 28 ? [BLANK] : [];
+  const gap = bodyRows(sight.model.size) >= TALL ? [BLANK] : [];
   const joined = (unfolded: number) =>
     panels
       .map((panel, index) => panel(index >= unfolded, width))

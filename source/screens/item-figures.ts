@@ -1,6 +1,5 @@
 import type { SpreadDocument } from '../words/document.ts';
 import { amountWords, badHundred, dayWords, durationWords, hundred, momentWords } from '../words/say.ts';
-import { levelSentence } from './charts/level-bar.ts';
 import { hoursAway } from './panels/engine-hours.ts';
 import { goodUntilWords } from './panels/fluids.ts';
 import type { ShownItem } from './shown-item.ts';
@@ -117,8 +116,9 @@ function partsOf(sight: Sight, { id }: Of<'service'>): [string, string | null][]
   });
 }
 
-function levelWords(item: Of<'fluid'>): string {
-  return `${levelSentence({ ...item, now: item.now!.value, end: null })}${doubt(item.now!)}`;
+function levelWords({ now, low, full }: Of<'fluid'>): string {
+  const litres = (level: number) => amountWords(level, 'L');
+  return `about ${litres(now!.value)}${doubt(now!)}; low ${litres(low)}, full ${litres(full)}`;
 }
 
 function doubt({ sd, unit }: { sd: number; unit: string }): string {

@@ -2,12 +2,12 @@ import { type Entry, itemField } from '../logbook/entries.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { STATE_WORDS } from '../words/reasons.ts';
 import { momentWords, sentence } from '../words/say.ts';
+import { actionPhrase } from './action-words.ts';
 import { historyLines, historyOf, historySentence } from './charts/history.ts';
 import { figuresOf } from './item-figures.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
 import type { Size } from './model.ts';
 import { MARKS } from './panel.ts';
-import { actionWords } from './panels/ready.ts';
 import type { ShownItem } from './shown-item.ts';
 import { nameOf, type Sight } from './sight.ts';
 import { pad, widthOf } from './width.ts';
@@ -52,7 +52,7 @@ function historyPart(sight: Sight, item: ShownItem, columns: number, rows: numbe
   const chart = historyLines(history, { now: sight.at, zone, columns: columns - 4, rows }) ?? [];
   return [
     ...paragraph(historySentence(history, zone), columns - 2, { indent: 2 }),
-    ...chart.map((text) => line(say(`  ${text}`))),
+    ...chart.map((text) => line(say(`  ${text}`, 'chart'))),
   ];
 }
 
@@ -70,10 +70,7 @@ function actionsAbout(sight: Sight, id: string): string[] {
   const actions = [...(document?.toGetReady ?? []), ...(document?.whileHeld ?? [])];
   return actions
     .filter((action) => action.item === id)
-    .map((action) => {
-      const { text, takes, after } = actionWords(sight, action);
-      return sentence([text, takes, after].filter((part) => part !== '').join(', '));
-    });
+    .map((action) => sentence(actionPhrase(sight, action)));
 }
 
 function noteOf({ boat }: Sight, id: string): string[] {

@@ -3,7 +3,7 @@ import { clean } from '../words/clean.ts';
 import { cut, widthOf, wrapWords } from './width.ts';
 
 /** What a piece of text is, not how it looks: the palette says that. */
-export type Tone = 'plain' | 'title' | 'chosen' | 'verdict' | 'danger' | State;
+export type Tone = 'plain' | 'title' | 'chosen' | 'verdict' | 'danger' | 'chart' | State;
 
 export interface Span {
   readonly text: string;

@@ -85,6 +85,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
       },
     );
     instance.unmount = unmount;
+    if (fault) unmount();
     await waitUntilExit();
   } finally {
     for (const one of undo) one();

@@ -28,8 +28,9 @@ export const MARKS: Readonly<Record<State, string>> = { fit: '·', watch: '~', u
 
 const GAP = 2;
 const MARGIN = 4;
-const NAME_LEAST = 12;
-const NAME_MOST = 26;
+/** Names keep this much before a column goes. */
+const NAME_LEAST = 18;
+const NAME_MOST = 28;
 const REASON_MOST = 2;
 
 type Group = 'out' | 'fit' | 'absent' | 'leaving';
@@ -92,10 +93,10 @@ function tableOf<I extends ShownItem>(panel: Panel<I>, width: number): Table {
   });
   const kept = new Set(columns.keys());
   const taken = () => [...kept].reduce((sum, column) => sum + columns[column]!.wide + GAP, MARGIN);
-  for (const column of panel.mayGo) {
-    if (width - taken() < NAME_LEAST) kept.delete(column);
-  }
   const longest = Math.max(widthOf(panel.title), ...panel.items.map(({ name }) => widthOf(name)));
+  for (const column of panel.mayGo) {
+    if (width - taken() < Math.min(longest, NAME_LEAST)) kept.delete(column);
+  }
   const name = Math.max(8, Math.min(longest, NAME_MOST, width - taken()));
   const shown = [...kept];
   const title = pad(panel.title, name + MARGIN - 2);

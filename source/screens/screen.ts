@@ -6,6 +6,7 @@ import { headingLine } from './panels/heading.ts';
 import { sightOf } from './sight.ts';
 import { troublePageLines } from './trouble-page.ts';
 import { pageRows, turnedPage } from './turned.ts';
+import { widthOf } from './width.ts';
 import { shownFrom } from './window.ts';
 
 const LEAST = { columns: 40, rows: 12 };
@@ -46,11 +47,13 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
   return { title, body: shownFrom(lines, page.from, pageRows(model.size)) };
 }
 
-/** The answer to the last key, or the keys that matter here: made from the key table. */
+/** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */
 function bottomLine(model: Model): Line {
   if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
   const shorts = bindingsOn(pageOf(model).page).flatMap(({ short }) => (short === undefined ? [] : [short]));
-  return line(say(`  ${shorts.join('   ')}`));
+  const text = (from: number) => `  ${shorts.slice(from).join('   ')}`;
+  const fits = shorts.findIndex((_, from) => widthOf(text(from)) <= model.size.columns);
+  return line(say(text(Math.max(0, fits))));
 }
 
 function tooSmall({ size, boat }: Model): Line[] {

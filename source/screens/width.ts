@@ -1,11 +1,13 @@
 import stringWidth from 'string-width';
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
-const PLAIN = /^[ -~]*$/;
+/** Letters and signs known to take one column each, so that most texts need no measuring: Latin, the board's own signs, braille. */
+const ONE_EACH =
+  /^[ -~\u00a1-\u00ac\u00ae-\u024f\u2013\u2014\u2018-\u201d\u2026\u2191\u2193\u2500\u25aa\u25ab\u2800-\u28ff]*$/u;
 
 /** The columns a text takes on a terminal. */
 export function widthOf(text: string): number {
-  return PLAIN.test(text) ? text.length : stringWidth(text);
+  return ONE_EACH.test(text) ? text.length : stringWidth(text);
 }
 
 /** The text cut to at most `columns`, with `…` where something was cut off. Never splits a letter from its accents. */

@@ -23,7 +23,7 @@ export function curveLines(document: Curve, zone: string, columns: number, rows:
       least: 0,
       most: 100,
       levels: [{ value: limit, word: judged ? `go from ${limit}` : `fit from ${limit}` }],
-      ticks: timeTicks(from, to, zone, Math.floor(columns / TICK_COLUMNS)),
+      ticks: [{ at: from, word: 'now' }, ...timeTicks(from, to, zone, Math.floor(columns / TICK_COLUMNS))],
       label: (value) => String(Math.round(value)),
       joined: 'straight',
     },

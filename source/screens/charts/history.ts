@@ -27,7 +27,7 @@ export function historyOf(item: ShownItem, condition: Condition): History | null
         { value: item.full, word: 'full' },
         { value: item.low, word: 'low' },
       ];
-      return { points, levels, unit: 'L', joined: 'straight', what: 'level read' };
+      return { points, levels, unit: 'L', joined: 'straight', what: 'level' };
     }
     case 'anode': {
       const fittings = condition.anodes.get(item.id)?.fittings ?? [];
@@ -45,7 +45,7 @@ export function historyOf(item: ShownItem, condition: Condition): History | null
         at,
         value: count,
       }));
-      return { points, levels: [], unit: item.unit, joined: 'stepped', what: 'aboard' };
+      return { points, levels: [], unit: item.unit, joined: 'stepped', what: 'count aboard' };
     }
     case 'check': {
       const answers = condition.checks.get(item.id)?.answers ?? [];

@@ -14,8 +14,8 @@ export interface Level {
  */
 export function levelBar({ low, full, now, end }: Level, cells: number): string {
   const cellOf = (level: number) => {
-    const share = (level - low) / (full - low);
-    return Math.max(0, Math.min(cells - 1, Math.floor(share * cells)));
+    const share = (level - low) / (full - low || 1);
+    return Math.max(0, Math.min(cells - 1, Math.round(share * (cells - 1))));
   };
   const reading = cellOf(now);
   const [least, most] =

@@ -23,7 +23,7 @@ export function fluidsPanel(sight: Sight): Panel<Fluid> {
       goodUntilWords(sight, fluid),
     ],
     onPoint: [0],
-    mayGo: [1, 2],
+    mayGo: [2, 1],
     one: 'fluid',
     many: 'fluids',
   };

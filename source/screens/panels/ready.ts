@@ -1,7 +1,8 @@
 import type { ActionDocument } from '../../words/document.ts';
-import { amountWords, counted, durationWords, hundred } from '../../words/say.ts';
-import { exactly, type Line, line, type Stop, say } from '../lines.ts';
-import { nameOf, type Sight } from '../sight.ts';
+import { counted, durationWords } from '../../words/say.ts';
+import { actionWords } from '../action-words.ts';
+import { exactly, type Line, line, paragraph, type Stop, say } from '../lines.ts';
+import type { Sight } from '../sight.ts';
 import { pad } from '../width.ts';
 
 const LABEL = 15;
@@ -22,24 +23,19 @@ export function readyLines(sight: Sight, columns: number, most: number): Line[] 
   ];
 }
 
-/** An action as a person says it: `top up gear oil`, what it takes, how long, what the boat stands at then. */
-export function actionWords(
-  sight: Sight,
-  action: ActionDocument,
-): { text: string; takes: string; after: string } {
-  const takes = action.takes.map(({ spare, count }) => {
-    const item = sight.items.find(({ id }) => id === spare);
-    const unit = item?.kind === 'spare' ? item.unit : 'each';
-    return `${amountWords(count, unit)} ${unit === 'each' ? 'x ' : ''}${nameOf(sight, spare)}`;
-  });
-  return {
-    text: `${action.do} ${nameOf(sight, action.item)}`,
-    takes: takes.length === 0 ? '' : `takes ${takes.join(', ')}`,
-    after: `${durationWords(action.minutes / 60)}, then the boat ${hundred(action.boatScoreAfter)}`,
-  };
+/** The first thing to do, where there is no room for a list. */
+export function firstThingLines(sight: Sight, columns: number): Line[] {
+  const { document } = sight;
+  const [first] = document?.toGetReady ?? [];
+  if (!document || !first) return [];
+  const left = document.toGetReady.length - 1;
+  const more = left > 0 ? `, and ${left} more` : '';
+  const text = `first: ${actionWords(sight, first).text}, ${durationWords(first.minutes / 60)}${more}`;
+  return paragraph(text, columns - 2, { indent: 2, tone: 'title' });
 }
 
-function nothingMore(verdict: string): string {
+/** Said where the list of work is empty. */
+export function nothingMore(verdict: string): string {
   return verdict === 'not ready' ? 'no list of work known here is enough' : 'nothing more';
 }
 
@@ -56,7 +52,7 @@ function actionLines(
   const lines = shown.map((action, index): Line => {
     const { text, takes, after } = words[index]!;
     const stop: Stop = {
-      key: `${label}:${action.item}`,
+      key: `${label}:${index}:${action.item}`,
       part: label,
       opens: { open: 'item', id: action.item },
     };
@@ -73,17 +69,23 @@ function actionLines(
 }
 
 function looksLines(sight: Sight): Line[] {
-  const looks = sight.document?.beforeLeaving ?? [];
-  if (looks.length === 0) return [];
+  const told = looksWords(sight);
+  if (told === '') return [];
   const stop: Stop = { key: 'looks', part: 'looks', opens: { open: 'answer' } };
+  return [labelled('BEFORE LEAVING', [say(told, tone(sight, stop))], stop, sight)];
+}
+
+/** `9 looks, 2 made, 8 min`; nothing where none are asked for. */
+export function looksWords({ document }: Sight): string {
+  const looks = document?.beforeLeaving ?? [];
+  if (looks.length === 0) return '';
   const minutes = looks.reduce((sum, look) => sum + (look.made ? 0 : look.minutes), 0);
   const made = looks.filter((look) => look.made).length;
-  const told = [
+  return [
     counted(looks.length, 'look', 'looks'),
     ...(made > 0 ? [`${made} made`] : []),
     ...(minutes > 0 ? [durationWords(minutes / 60)] : []),
-  ];
-  return [labelled('BEFORE LEAVING', [say(told.join(', '), tone(sight, stop))], stop, sight)];
+  ].join(', ');
 }
 
 function labelled(label: string, spans: Line['spans'], stop?: Stop, sight?: Sight): Line {

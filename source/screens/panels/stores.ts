@@ -9,7 +9,7 @@ export function storesPanel(sight: Sight): Panel<Spare> {
   return {
     part: 'stores',
     title: 'STORES',
-    heads: ['aboard', 'short this passage', ''],
+    heads: ['aboard', 'may run short', ''],
     items: itemsOfKind(sight, 'spare'),
     cells: ({ count, unit, shortChance, buy }) => [
       count === null ? '-' : amountWords(count, unit),
@@ -17,7 +17,7 @@ export function storesPanel(sight: Sight): Panel<Spare> {
       buy > 0 ? `buy ${amountWords(buy, unit)}` : '',
     ],
     onPoint: [0],
-    mayGo: [1, 2],
+    mayGo: [1],
     one: 'store',
     many: 'stores',
   };

@@ -1,4 +1,4 @@
-import { capital, hundred } from '../../words/say.ts';
+import { hundred, sentence } from '../../words/say.ts';
 import { apart, type Line, line, paragraph, type Stop, say } from '../lines.ts';
 import type { Sight } from '../sight.ts';
 import { soonWords } from '../when.ts';
@@ -33,18 +33,21 @@ export function reasonLines({ document }: Sight, columns: number, most: number):
   return left === 0 ? lines : [...lines, line(say(`  and ${left} more; Enter tells`))];
 }
 
-function scoreWords(document: NonNullable<Sight['document']>, working: boolean): string {
+export function scoreWords(document: NonNullable<Sight['document']>, working: boolean): string {
   const { boat, now } = document.score;
   const weather = now === null ? 'weather not judged' : `with the weather ${hundred(now)}`;
   return `${working ? 'working   ' : ''}boat ${hundred(boat)}   ${weather}`;
 }
 
-function stayingLines({ document, at, model }: Sight, columns: number): Line[] {
+function stayingLines(sight: Sight, columns: number): Line[] {
+  return stayingWords(sight).flatMap((text) =>
+    paragraph(`STAYING: ${text}`, columns - 2, { indent: 2, tone: 'danger' }),
+  );
+}
+
+/** The danger of staying, if there is one. */
+export function stayingWords({ document, at, model }: Sight): string[] {
   if (!document?.staying) return [];
   const { until, why } = document.staying;
-  const from = soonWords(Date.parse(until), at, model.zone);
-  return paragraph(`STAYING: untenable from ${from}. ${capital(why)}`, columns - 2, {
-    indent: 2,
-    tone: 'danger',
-  });
+  return [sentence(`untenable from ${soonWords(Date.parse(until), at, model.zone)}: ${why}`)];
 }

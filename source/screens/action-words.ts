@@ -1,0 +1,29 @@
+import type { ActionDocument } from '../words/document.ts';
+import { amountWords, durationWords, hundred } from '../words/say.ts';
+import { nameOf, type Sight } from './sight.ts';
+
+/** How a verb reads before the name of what it is done to, where the verb alone does not. */
+const VERBS: Readonly<Record<string, string>> = { look: 'look at', 'stop the leak': 'stop the leak of' };
+
+/** An action as a person says it: `top up gear oil`, what it takes, how long and what the boat stands at then. */
+export function actionWords(
+  sight: Sight,
+  action: ActionDocument,
+): { text: string; takes: string; after: string } {
+  const takes = action.takes.map(({ spare, count }) => {
+    const item = sight.items.find(({ id }) => id === spare);
+    const unit = item?.kind === 'spare' ? item.unit : 'each';
+    return `${amountWords(count, unit)} ${unit === 'each' ? 'x ' : ''}${nameOf(sight, spare)}`;
+  });
+  return {
+    text: `${VERBS[action.do] ?? action.do} ${nameOf(sight, action.item)}`,
+    takes: takes.length === 0 ? '' : `takes ${takes.join(', ')}`,
+    after: `${durationWords(action.minutes / 60)}, then the boat ${hundred(action.boatScoreAfter)}`,
+  };
+}
+
+/** The same as one phrase. */
+export function actionPhrase(sight: Sight, action: ActionDocument): string {
+  const { text, takes, after } = actionWords(sight, action);
+  return [text, takes, after].filter((part) => part !== '').join(', ');
+}
