@@ -104,7 +104,7 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
   const title = passage
     ? `LEAVING for ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
     : 'LEAVING';
-  return [...wrapped(title, columns), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
+  return [...wrapped(title, columns, 0, 2), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
 }
 
 function work(
@@ -116,7 +116,7 @@ function work(
   const minutes = actions.reduce((sum, action) => sum + action.minutes, 0);
   const total = actions.length === 0 ? 'nothing' : durationWords(minutes / 60);
   return [
-    `${title}: ${total}`,
+    ...wrapped(`${title}: ${total}`, columns, 0, 2),
     ...actions.flatMap((action, index) =>
       wrapped(`${index + 1}. ${actionWords(action, document)}`, columns, 2, 3),
     ),
@@ -148,7 +148,7 @@ function beforeLeaving(document: VerdictDocument, { columns }: Sheet): string[] 
   const open = looks.filter(({ made }) => !made).length;
   const left = open === 0 ? 'all made' : `${counted(open, 'look', 'looks')}, ${durationWords(minutes / 60)}`;
   return [
-    `BEFORE THE ANCHOR COMES UP: ${left}`,
+    ...wrapped(`BEFORE THE ANCHOR COMES UP: ${left}`, columns, 0, 2),
     ...looks.flatMap(({ check, made }) =>
       wrapped(`${made ? 'made' : 'to do'}: ${nameOf(document, check)}`, columns, 2, 2),
     ),

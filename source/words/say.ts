@@ -52,7 +52,7 @@ export function momentWords(at: number, zone: string, beside?: number): string {
 export function durationWords(hours: number): string {
   const minutes = Math.round(hours * 60);
   if (minutes < 60) return `${minutes} min`;
-  if (hours < 24)
+  if (minutes < 24 * 60)
     return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
   const whole = Math.round(hours);
   return whole % 24 === 0 ? `${whole / 24} d` : `${Math.floor(whole / 24)} d ${whole % 24} h`;
@@ -68,7 +68,11 @@ function two(value: number): string {
 }
 
 function partsOf(at: number, zone: string) {
-  const parts = new Map(formatOf(zone).formatToParts(at).map(({ type, value }) => [type, Number(value)]));
+  const parts = new Map(
+    formatOf(zone)
+      .formatToParts(at)
+      .map(({ type, value }) => [type, Number(value)]),
+  );
   const part = (name: string) => parts.get(name as Intl.DateTimeFormatPartTypes) ?? 0;
   return {
     year: part('year'),

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import {
+  amountWords,
+  badHundred,
+  counted,
+  dayWords,
+  durationWords,
+  hundred,
+  momentWords,
+  sentence,
+} from '../../source/words/say.ts';
+
+describe('figures in words', () => {
+  it.each([
+    [0.849, 'L', '0.849 L'],
+    [1.18456, 'L', '1.18 L'],
+    [214.4, 'L', '214 L'],
+    [3412.6, 'h', '3413 h'],
+    [0, 'L', '0 L'],
+    [0.402, 'share', '40 %'],
+    [1, 'share', '100 %'],
+    [2, 'each', '2'],
+    [12.7, 'V', '12.7 V'],
+    [7, null, '7'],
+  ])('%d %s is %s', (value, unit, words) => {
+    expect(amountWords(value, unit)).toBe(words);
+  });
+
+  it('never rounds a score up to what it has not reached', () => {
+    expect(hundred(94.999)).toBe('94 in 100');
+    expect(hundred(95)).toBe('95 in 100');
+    expect(hundred(99.99)).toBe('99 in 100');
+    expect(hundred(100)).toBe('100 in 100');
+  });
+
+  it('never calls a chance of something bad nothing', () => {
+    expect(badHundred(0)).toBe('less than 1 in 100');
+    expect(badHundred(0.004)).toBe('less than 1 in 100');
+    expect(badHundred(0.041)).toBe('4 in 100');
+  });
+
+  it.each([
+    [0.2, '12 min'],
+    [0.9999, '1 h'],
+    [7.5, '7 h 30 min'],
+    [9, '9 h'],
+    [23.9999, '1 d'],
+    [46, '1 d 22 h'],
+    [48.2, '2 d'],
+  ])('%d hours last %s', (hours, words) => {
+    expect(durationWords(hours)).toBe(words);
+  });
+
+  it('counts one thing and several', () => {
+    expect([counted(1, 'look', 'looks'), counted(9, 'look', 'looks')]).toEqual(['1 look', '9 looks']);
+  });
+});
+
+describe('times in words', () => {
+  const at = Date.UTC(2026, 11, 31, 23, 5);
+
+  it('are those of the zone asked for', () => {
+    expect(momentWords(at, 'UTC')).toBe('Thu 31 Dec 2026 23:05');
+    expect(momentWords(at, 'Pacific/Auckland')).toBe('Fri 1 Jan 2027 12:05');
+    expect(dayWords(at, 'Pacific/Auckland')).toBe('1 Jan 2027');
+  });
+
+  it('leave the year out beside a moment of the same year, by the same clocks', () => {
+    expect(momentWords(at, 'UTC', Date.UTC(2026, 0, 1))).toBe('Thu 31 Dec 23:05');
+    expect(momentWords(at, 'Pacific/Auckland', Date.UTC(2026, 0, 1))).toBe('Fri 1 Jan 2027 12:05');
+  });
+});
+
+it('a phrase becomes a sentence, once', () => {
+  expect(sentence('gear oil is low')).toBe('Gear oil is low.');
+  expect(sentence('Is it?')).toBe('Is it?');
+});
