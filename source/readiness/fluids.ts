@@ -68,17 +68,26 @@ export function sharedStockLatest(
   const latest = group.map(() => never(count));
   const wants: Want[] = group.map(() => ({ at0: 0, anHour: 0 }));
   for (let i = 0; i < count; i += 1) {
-    for (const [j, { ahead, pouredL }] of group.entries()) {
+    for (let j = 0; j < group.length; j += 1) setWant(wants[j]!, group[j]!, i);
+    const enough = wants.length === 1 ? lastHourOfOne(wants[0]!, stockL) : lastHourWithin(wants, stockL);
+    for (let j = 0; j < group.length; j += 1) {
       const want = wants[j]!;
-      want.at0 = ahead.stretchL[i]! + reserveL(ahead.fluid) - levelAfter(ahead, pouredL, i);
-      want.anHour = ahead.waitingL[i]!;
-      if (want.at0 > 0 && !ahead.fluid.topUpUnderWay) want.at0 = Infinity;
-    }
-    const enough = lastHourWithin(wants, stockL);
-    for (const [j, want] of wants.entries())
       latest[j]![i] = want.at0 === Infinity ? -Infinity : Math.max(enough, firstWant(want));
+    }
   }
   return latest;
+}
+
+function setWant(want: Want, { ahead, pouredL }: { ahead: FluidAhead; pouredL: number }, i: number): void {
+  want.at0 = ahead.stretchL[i]! + reserveL(ahead.fluid) - levelAfter(ahead, pouredL, i);
+  want.anHour = ahead.waitingL[i]!;
+  if (want.at0 > 0 && !ahead.fluid.topUpUnderWay) want.at0 = Infinity;
+}
+
+/** Most fluids have their stock to themselves: no kinks but the first. */
+function lastHourOfOne({ at0, anHour }: Want, stockL: number): number {
+  if (at0 > stockL) return -Infinity;
+  return anHour > 0 ? (stockL - at0) / anHour : Infinity;
 }
 
 interface Want {

@@ -1,5 +1,6 @@
 import { type Candidate, workOf } from './actions.ts';
 import type { Action } from './answer.ts';
+import { allBits, type Bits, bitsAt, keepCommon, sizeOf } from './bits.ts';
 import type { Requirement } from './requirements.ts';
 
 /** Up to this many candidates every list is tried (4,096 of them); above, greedily (model 6). */
@@ -91,10 +92,10 @@ function scorer(task: Task): Scorer {
     requirement,
     places,
     touching: all.filter((candidate) => touches(candidate, requirement)),
-    held: new Map<string, Uint8Array>(),
+    held: new Map<string, Bits>(),
   }));
   return (done) => {
-    const holds = new Uint8Array(task.passages).fill(1);
+    const holds = allBits(task.passages);
     for (const { requirement, places, touching, held } of parts) {
       const those = touching.filter((candidate) => done.includes(candidate));
       const key = those.map((candidate) => all.indexOf(candidate)).join();
@@ -103,9 +104,9 @@ function scorer(task: Task): Scorer {
         bits = heldAt(requirement, places, those, task);
         held.set(key, bits);
       }
-      for (let i = 0; i < holds.length; i += 1) holds[i] = holds[i]! & bits[i]!;
+      keepCommon(holds, bits);
     }
-    return holds.reduce((sum, bit) => sum + bit, 0);
+    return sizeOf(holds);
   };
 }
 
@@ -122,12 +123,9 @@ function heldAt(
   places: readonly number[],
   done: readonly Candidate[],
   { hour, passages }: Task,
-): Uint8Array {
+): Bits {
   const latest = requirement.latest(workOf(done));
-  const bits = new Uint8Array(passages).fill(1);
-  for (const place of places) {
-    const of = latest[place]!;
-    for (let i = 0; i < passages; i += 1) if (of[i]! < hour) bits[i] = 0;
-  }
+  const bits = allBits(passages);
+  for (const place of places) keepCommon(bits, bitsAt(latest[place]!, hour));
   return bits;
 }
