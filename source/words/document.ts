@@ -33,6 +33,8 @@ export interface VerdictDocument {
   engines: { id: string; name: string; hours: number | null; readAt: string | null; perDay: number }[];
   underWaySince: string | null;
   anchorage: { id: string; name: string; since: string | null } | null;
+  /** False where `toGetReady`, or anything else known here, does not bring her to the boat threshold. */
+  toGetReadySuffices: boolean;
   simulations: number;
   seed: number;
 }
@@ -151,6 +153,7 @@ export function documentOf(from: {
     simulations: answer.simulations,
     seed: answer.seed,
     ...whereaboutsOf(boat, condition, beliefs),
+    toGetReadySuffices: answer.toGetReadySuffices,
   };
 }
 

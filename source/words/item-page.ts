@@ -10,7 +10,7 @@ export function itemLines(item: ItemDocument, at: number, zone: string): string[
   return [
     `${capital(item.name)}: ${STATE_WORDS[item.state]}; ${item.consequence}.`,
     ...(item.reason === null ? [] : [item.reason]),
-    `Holds to the end of the passage in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
+    `Holds until things can next be put right in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
     item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
     ...ownLines(item),
   ];
@@ -63,7 +63,7 @@ function fluidLines({
   if (split === 'cannot tell')
     lines.push('Running and lying cannot be told apart yet: dip before and after one charging run.');
   if (item.job) lines.push(...jobLines(item.job));
-  if (item.atEnd) lines.push(`About ${litres(item.atEnd.mean)} at the end of the passage, leaving now.`);
+  if (item.atEnd) lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
   if (item.lookAgain)
     lines.push(
       'days' in item.lookAgain

@@ -26,7 +26,7 @@ export function verdictPage(answer: VerdictDocument, columns: number, zone: stri
     staying(document, sheet),
     verdict(document, sheet),
     leaving(document, sheet),
-    work('TO GET READY', document.toGetReady, document, sheet),
+    toGetReady(document, sheet),
     document.whileHeld.length > 0 ? work('WORTH DOING WHILE HELD', document.whileHeld, document, sheet) : [],
     beforeLeaving(document, sheet),
     ...itemSections(document, columns, zone),
@@ -105,6 +105,17 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
     ? `LEAVING for ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
     : 'LEAVING';
   return [...wrapped(title, columns, 0, 2), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
+}
+
+function toGetReady(document: VerdictDocument, sheet: Sheet): string[] {
+  const { toGetReady: actions, toGetReadySuffices, threshold } = document;
+  if (toGetReadySuffices) return work('TO GET READY', actions, document, sheet);
+  const short = `othing known here brings her to ${threshold.boat}.`;
+  if (actions.length === 0) return ['TO GET READY', ...wrapped(`N${short}`, sheet.columns, 2, 2)];
+  return [
+    ...work('TO GET READY', actions, document, sheet),
+    ...wrapped(`That is not enough: n${short}`, sheet.columns, 2, 2),
+  ];
 }
 
 function work(

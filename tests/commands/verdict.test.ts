@@ -128,6 +128,7 @@ describe('the document', () => {
       'engines',
       'underWaySince',
       'anchorage',
+      'toGetReadySuffices',
     ]);
     const common = ['id', 'kind', 'name', 'consequence', 'state', 'chance', 'goodUntil', 'now', 'reason'];
     const keysOf = (kind: string) =>

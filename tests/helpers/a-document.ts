@@ -56,6 +56,7 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
       { check: 'seacocks', made: true, minutes: 2 },
     ],
     trouble: [],
+    toGetReadySuffices: true,
     engines: [
       { id: 'main', name: 'Main engine', hours: 3412.6, readAt: '2026-02-03T07:00:00Z', perDay: 0.7 },
     ],

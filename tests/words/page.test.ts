@@ -192,6 +192,7 @@ const document: VerdictDocument = {
   anchorage: { id: 'sound', name: 'Ardlish Sound', since: '2026-02-01T12:00:00Z' },
   simulations: 4096,
   seed: 1,
+  toGetReadySuffices: true,
 };
 
 describe('the verdict as a page', () => {
@@ -316,6 +317,13 @@ manuals, local rules and licensed people come first.
         .filter((line) => stringWidth(line) > columns);
       expect(wide).toEqual([]);
     }
+  });
+
+  it('says when no work known here would make her ready', () => {
+    const page = verdictPage({ ...document, toGetReadySuffices: false }, 80, 'UTC');
+    expect(page).toContain('     97 in 100.\n  That is not enough: nothing known here brings her to 95.\n');
+    const none = { ...document, toGetReady: [], toGetReadySuffices: false };
+    expect(verdictPage(none, 80, 'UTC')).toContain('TO GET READY\n  Nothing known here brings her to 95.\n');
   });
 
   it('shows the first five troubles and counts the rest', () => {
