@@ -108,7 +108,7 @@ function weatherWords({ wind, gust, dir, seas, pressure, squalls }: EntryOf<'wea
   return [
     after(wind, 'wind ', ' kn'),
     after(gust, 'gusts ', ' kn'),
-    after(dir, 'from ', ' degrees'),
+    dir === undefined ? '' : `from ${dir} degrees`,
     after(seas, 'seas ', ' m'),
     after(pressure, '', ' hPa'),
     after(squalls, 'squalls: '),
