@@ -19,7 +19,7 @@ export interface Task {
   readonly candidates: readonly Candidate[];
 }
 
-/** The shortest list, then the one with the fewest minutes, that brings the boat to `enough`; where none does, all that helps. */
+/** The shortest list, then the one with the fewest minutes, that brings the boat to `enough`; where none does, the shortest that brings her as near as can be. */
 export function toGetReady(task: Task): { readonly actions: readonly Action[]; readonly suffices: boolean } {
   const score = scorer(task);
   const chosen = chooseExtra(task, score);
@@ -37,37 +37,42 @@ export function toGetReady(task: Task): { readonly actions: readonly Action[]; r
 type Scorer = (done: readonly Candidate[]) => number;
 
 function chooseExtra(task: Task, score: Scorer): readonly Candidate[] {
-  const { owed, candidates, enough } = task;
-  if (score(owed) >= enough) return [];
-  if (score([...owed, ...candidates]) < enough)
-    return pruned(candidates, owed, score, score([...owed, ...candidates]));
+  const { owed, candidates } = task;
+  if (score(owed) >= task.enough) return [];
   if (candidates.length > MOST_TRIED) return greedy(task, score);
-  let best: readonly Candidate[] = candidates;
-  for (let mask = 1; mask < 2 ** candidates.length; mask += 1) {
-    const list = candidates.filter((_, place) => mask & (1 << place));
-    if (isShorter(list, best) && score([...owed, ...list]) >= enough) best = list;
-  }
-  return best;
+  const lists = Array.from({ length: 2 ** candidates.length }, (_, mask) =>
+    candidates.filter((_, place) => mask & (1 << place)),
+  );
+  return lists
+    .map((list) => ({ list, reached: Math.min(score([...owed, ...list]), task.enough) }))
+    .reduce((best, one) => (isBetter(one, best) ? one : best)).list;
 }
 
-function isShorter(list: readonly Candidate[], than: readonly Candidate[]): boolean {
-  return list.length < than.length || (list.length === than.length && minutesOf(list) < minutesOf(than));
+interface Tried {
+  readonly list: readonly Candidate[];
+  /** Passages that end well, no more than are enough. */
+  readonly reached: number;
+}
+
+function isBetter(one: Tried, than: Tried): boolean {
+  if (one.reached !== than.reached) return one.reached > than.reached;
+  if (one.list.length !== than.list.length) return one.list.length < than.list.length;
+  return minutesOf(one.list) < minutesOf(than.list);
 }
 
 function minutesOf(list: readonly Candidate[]): number {
   return list.reduce((sum, { minutes }) => sum + minutes, 0);
 }
 
-/** Takes what helps most until it is enough, then drops what turned out not to be needed. */
+/** Takes what helps most until it is enough or nothing is left, then drops what turned out not to be needed. */
 function greedy({ owed, candidates, enough }: Task, score: Scorer): readonly Candidate[] {
   const list: Candidate[] = [];
   const left = [...candidates];
   while (score([...owed, ...list]) < enough && left.length > 0) {
-    const gains = left.map((candidate) => score([...owed, ...list, candidate]));
-    const place = gains.indexOf(Math.max(...gains));
-    list.push(...left.splice(place, 1));
+    const reached = left.map((candidate) => score([...owed, ...list, candidate]));
+    list.push(...left.splice(reached.indexOf(Math.max(...reached)), 1));
   }
-  return pruned(list, owed, score, enough);
+  return pruned(list, owed, score, Math.min(enough, score([...owed, ...list])));
 }
 
 /** Without what can be left out: the longest work first. */
