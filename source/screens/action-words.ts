@@ -3,13 +3,20 @@ import { amountWords, durationWords, hundred } from '../words/say.ts';
 import { nameOf, type Sight } from './sight.ts';
 
 /** How a verb reads before the name of what it is done to, where the verb alone does not. */
-const VERBS: Readonly<Record<string, string>> = { look: 'look at', 'stop the leak': 'stop the leak of' };
+const VERBS: { readonly [action: string]: string } = {
+  look: 'look at',
+  service: 'do',
+  'stop the leak': 'stop the leak of',
+};
+
+export interface ActionWords {
+  readonly text: string;
+  readonly takes: string;
+  readonly after: string;
+}
 
 /** An action as a person says it: `top up gear oil`, what it takes, how long and what the boat stands at then. */
-export function actionWords(
-  sight: Sight,
-  action: ActionDocument,
-): { text: string; takes: string; after: string } {
+export function actionWords(sight: Sight, action: ActionDocument): ActionWords {
   const takes = action.takes.map(({ spare, count }) => {
     const item = sight.items.find(({ id }) => id === spare);
     const unit = item?.kind === 'spare' ? item.unit : 'each';

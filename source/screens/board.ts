@@ -103,41 +103,46 @@ function smallLines(sight: Sight, columns: number): Line[] {
   ];
 }
 
-type AnyPanel = (folding: boolean, width: number) => Line[];
+/** A panel ready to be drawn. Of those in a column the one with the least `keep` folds first. */
+interface Drawn {
+  readonly keep: number;
+  readonly lines: (width: number, folding: boolean) => Line[];
+}
 
 /** The panels in reading order, in the three blocks they stand in where the page is widest. */
-function panelsOf(sight: Sight): [AnyPanel[], AnyPanel[], AnyPanel[]] {
-  const of =
-    <I extends ShownItem>(panel: Panel<I>): AnyPanel =>
-    (folding, width) =>
-      panelLines(sight, panel, width, folding);
+function panelsOf(sight: Sight): [Drawn[], Drawn[], Drawn[]] {
+  const of = <I extends ShownItem>(panel: Panel<I>, keep: number): Drawn => ({
+    keep,
+    lines: (width, folding) => panelLines(sight, panel, width, folding),
+  });
   return [
-    [of(engineHoursPanel(sight)), of(fluidsPanel(sight))],
-    [of(anodesPanel(sight)), of(storesPanel(sight))],
-    [of(checksPanel(sight))],
+    [of(engineHoursPanel(sight), 2), of(fluidsPanel(sight), 4)],
+    [of(anodesPanel(sight), 3), of(storesPanel(sight), 0)],
+    [of(checksPanel(sight), 1)],
   ];
 }
 
-function blocksOf(sight: Sight, columns: number, rows: number): AnyPanel[][] {
+function blocksOf(sight: Sight, columns: number, rows: number): Drawn[][] {
   const [first, second, third] = panelsOf(sight);
   if (columns >= 160) return [first, second, third];
   if (columns >= 100 && rows >= 20) return [first, [...second, ...third]];
   return [[...first, ...second, ...third]];
 }
 
-/** The panels under one another. The last folds first, and only as many fold as must for the rest to have room. */
-function columnLines(sight: Sight, panels: readonly AnyPanel[], width: number, room: number): Line[] {
+/** The panels under one another, as few of them folded as must be for the rest to have room. */
+function columnLines(sight: Sight, panels: readonly Drawn[], width: number, room: number): Line[] {
   const gap = bodyRows(sight.model.size) >= TALL ? [BLANK] : [];
-  const joined = (unfolded: number) =>
+  const folds = panels.map(({ keep }) => keep).sort((a, b) => a - b);
+  const joined = (folded: number) =>
     panels
-      .map((panel, index) => panel(index >= unfolded, width))
+      .map(({ lines, keep }) => lines(width, folds.indexOf(keep) < folded))
       .filter((lines) => lines.length > 0)
       .flatMap((lines, index) => (index === 0 ? lines : [...gap, ...lines]));
-  for (let unfolded = panels.length; unfolded > 0; unfolded -= 1) {
-    const lines = joined(unfolded);
+  for (let folded = 0; folded < panels.length; folded += 1) {
+    const lines = joined(folded);
     if (lines.length <= room) return lines;
   }
-  return joined(0);
+  return joined(panels.length);
 }
 
 /** A rule across the page. */

@@ -136,12 +136,19 @@ function rowLines<I extends ShownItem>(
 
 function reasonLines(sight: Sight, { id, state, reason }: ShownItem, width: number): Line[] {
   const word = STATE_WORDS[state!];
-  const said = reason?.toLowerCase().startsWith(word) ? reason : [word, reason].filter(Boolean).join(': ');
+  const why = phrase(reason ?? '');
+  const said = why.startsWith(word) ? why : [word, why].filter((part) => part !== '').join(': ');
   const fresh = sight.model.fresh.has(id) ? 'NEW  ' : '';
   const lines = paragraph(fresh + said, width, { indent: MARGIN, tone: state! });
   if (lines.length <= REASON_MOST) return lines;
   const last = lines[REASON_MOST - 1]!.spans[0]!;
   return [...lines.slice(0, REASON_MOST - 1), line({ ...last, text: `${cut(last.text, width - 2)} …` })];
+}
+
+/** A sentence as it stands after a colon. */
+function phrase(of: string): string {
+  const bare = of.replace(/\.$/u, '');
+  return /^[A-Z][a-z ]/u.test(bare) ? bare.charAt(0).toLowerCase() + bare.slice(1) : bare;
 }
 
 function foldLines<I extends ShownItem>(

@@ -1,7 +1,7 @@
 import type { State } from '../readiness/answer.ts';
+import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { bindingOf } from './bindings.ts';
-import { cleaned } from './cleaned.ts';
 import type { BoatShown, Loaded, Message, Model, Step } from './model.ts';
 import { moves } from './moves.ts';
 
@@ -49,7 +49,10 @@ function judged(model: Model, of: Loaded, document: VerdictDocument): Step {
   if (model.boat.is !== 'open' || model.boat.loaded !== of) return [model, []];
   const before = model.boat.document;
   const fresh = before ? worseIn(before, document, model.fresh) : model.fresh;
-  return [{ ...model, fresh, boat: { ...model.boat, document: cleaned(document), working: false } }, []];
+  return [
+    { ...model, fresh, boat: { ...model.boat, document: cleaned(document, ['trouble']), working: false } },
+    [],
+  ];
 }
 
 function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: ReadonlySet<string>) {

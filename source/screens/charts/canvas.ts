@@ -1,6 +1,7 @@
-/** Dots across and down in one braille cell, and the bit of each (Unicode 16, Braille Patterns, U+2800). */
-const ACROSS = 2;
-const DOWN = 4;
+/** Dots across and down in one braille cell. */
+const DOTS_ACROSS = 2;
+export const DOTS_DOWN = 4;
+/** The bit of each dot, top row first (Unicode, Braille Patterns, U+2800 to U+28FF). */
 const BITS = [
   [0x01, 0x08],
   [0x02, 0x10],
@@ -27,14 +28,14 @@ export interface Dot {
 
 export function canvasOf(columns: number, rows: number): Canvas {
   const cells = new Uint8Array(columns * rows);
-  const width = columns * ACROSS;
-  const height = rows * DOWN;
+  const width = columns * DOTS_ACROSS;
+  const height = rows * DOTS_DOWN;
   function dot(x: number, y: number): void {
     const across = Math.round(x);
     const down = height - 1 - Math.round(y);
     if (across < 0 || across >= width || down < 0 || down >= height) return;
-    const cell = Math.floor(down / DOWN) * columns + Math.floor(across / ACROSS);
-    cells[cell]! |= BITS[(down % DOWN) as 0 | 1 | 2 | 3][(across % ACROSS) as 0 | 1];
+    const cell = Math.floor(down / DOTS_DOWN) * columns + Math.floor(across / DOTS_ACROSS);
+    cells[cell]! |= BITS[(down % DOTS_DOWN) as 0 | 1 | 2 | 3][(across % DOTS_ACROSS) as 0 | 1];
   }
   function stroke(from: Dot, to: Dot): void {
     const steps = Math.max(1, Math.ceil(Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y))));

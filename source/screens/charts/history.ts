@@ -79,6 +79,7 @@ export function historyLines(
       most: most + room,
       levels,
       ticks: timeTicks(from, to, zone, Math.floor(columns / TICK_COLUMNS)),
+      marks: levels.length > 0 ? levels.map(({ value }) => value) : [most, least],
       label: (value) => amountWords(value, unit),
       joined,
     },

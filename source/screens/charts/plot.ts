@@ -1,5 +1,5 @@
 import { pad, widthOf } from '../width.ts';
-import { canvasOf } from './canvas.ts';
+import { canvasOf, DOTS_DOWN } from './canvas.ts';
 
 /** A line chart's parts. `at` is ms since 1970 UTC; values are in whatever unit `label` writes. */
 export interface Plot {
@@ -11,6 +11,8 @@ export interface Plot {
   /** Lines across, such as the low mark: dotted, each with its word at the right. */
   readonly levels: readonly { readonly value: number; readonly word: string }[];
   readonly ticks: readonly { readonly at: number; readonly word: string }[];
+  /** Values written at the left. */
+  readonly marks: readonly number[];
   readonly label: (value: number) => string;
   /** Points joined by straight lines, kept level until the next one (a count), or left apart. */
   readonly joined: 'straight' | 'stepped' | 'apart';
@@ -23,23 +25,22 @@ export interface Point {
 
 /** The chart as lines of exactly `columns`: `rows` of picture and one of time below. */
 export function plotLines(plot: Plot, columns: number, rows: number): string[] {
-  const words = plot.levels.map(({ word }) => word);
-  const marked = [plot.most, (plot.most + plot.least) / 2, plot.least].map(plot.label);
-  const left = Math.max(...marked.map(widthOf)) + 1;
-  const right = words.length > 0 ? Math.max(...words.map(widthOf)) + 1 : 0;
+  const left = Math.max(...plot.marks.map((mark) => widthOf(plot.label(mark)))) + 1;
+  const right = Math.max(-1, ...plot.levels.map(({ word }) => widthOf(word))) + 1;
   const wide = Math.max(4, columns - left - right);
-  const picture = drawn(plot, wide, rows);
-  const atRow = (value: number) => {
-    const share = (value - plot.least) / (plot.most - plot.least || 1);
-    return Math.max(0, Math.min(rows - 1, rows - 1 - Math.floor(share * rows * 0.9999)));
-  };
-  const lines = picture.map((cells, row) => {
-    const mark =
-      row === 0 ? marked[0]! : row === rows - 1 ? marked[2]! : row * 2 === rows - 1 ? marked[1]! : '';
-    const word = plot.levels.find(({ value }) => atRow(value) === row)?.word ?? '';
-    return pad(`${pad(mark, left - 1, 'right')} ${cells}${word === '' ? '' : ` ${word}`}`, columns);
-  });
+  const marks = new Map(plot.marks.map((mark) => [rowOf(plot, mark, rows), plot.label(mark)]));
+  const words = new Map(plot.levels.map(({ value, word }) => [rowOf(plot, value, rows), word]));
+  const lines = drawn(plot, wide, rows).map((cells, row) =>
+    pad(`${pad(marks.get(row) ?? '', left - 1, 'right')} ${cells} ${words.get(row) ?? ''}`, columns),
+  );
   return [...lines, pad(' '.repeat(left) + tickLine(plot, wide), columns)];
+}
+
+/** The row of the picture a value lies in, 0 at the top. */
+function rowOf({ least, most }: Plot, value: number, rows: number): number {
+  const dots = rows * DOTS_DOWN - 1;
+  const dot = Math.round(((value - least) / (most - least || 1)) * dots);
+  return rows - 1 - Math.floor(dot / DOTS_DOWN);
 }
 
 function drawn(plot: Plot, columns: number, rows: number): string[] {

@@ -1,3 +1,7 @@
+import { dayWords, momentWords } from '../../words/say.ts';
+
+const SECOND_MS = 1000;
+const MINUTE_MS = 60_000;
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 const formats = new Map<string, Intl.DateTimeFormat>();
@@ -28,35 +32,29 @@ function dayStart(at: number, zone: string): number {
 }
 
 function sinceMidnight(at: number, zone: string): number {
-  const parts = partsOf(at, zone);
-  const part = (type: string) => Number(parts.find((one) => one.type === type)?.value ?? 0);
+  const [hours = 0, minutes = 0, seconds = 0] = formatOf(zone).format(at).split(':').map(Number);
   return (
-    part('hour') * HOUR_MS + part('minute') * 60_000 + part('second') * 1000 + (((at % 1000) + 1000) % 1000)
+    hours * HOUR_MS + minutes * MINUTE_MS + seconds * SECOND_MS + (((at % SECOND_MS) + SECOND_MS) % SECOND_MS)
   );
 }
 
+/** `Tue`, `4 Sep` or `Sep 2026`, by how many days there are. */
 function wordOf(at: number, days: number, zone: string): string {
-  const parts = partsOf(at, zone);
-  const part = (type: string) => parts.find((one) => one.type === type)?.value ?? '';
-  if (days <= 12) return part('weekday');
-  return days <= 400 ? `${part('day')} ${part('month')}` : `${part('month')} ${part('year')}`;
+  if (days <= 12) return momentWords(at, zone).split(' ')[0]!;
+  const [day, month, year] = dayWords(at, zone).split(' ');
+  return days <= 400 ? `${day} ${month}` : `${month} ${year}`;
 }
 
-function partsOf(at: number, zone: string): Intl.DateTimeFormatPart[] {
-  let format = formats.get(zone);
-  if (!format) {
-    format = new Intl.DateTimeFormat('en-GB', {
-      timeZone: zone,
-      weekday: 'short',
-      year: 'numeric',
-      month: 'short',
-      day: 'numeric',
-      hour: '2-digit',
-      minute: '2-digit',
-      second: '2-digit',
-      hourCycle: 'h23',
-    });
-    formats.set(zone, format);
-  }
-  return format.formatToParts(at);
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const known = formats.get(zone);
+  if (known) return known;
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    hour: '2-digit',
+    minute: '2-digit',
+    second: '2-digit',
+    hourCycle: 'h23',
+  });
+  formats.set(zone, format);
+  return format;
 }

@@ -68,5 +68,5 @@ export function enduranceWords(sight: Sight): string {
   const { document, at, model } = sight;
   if (!document?.endurance) return '';
   const { until, item } = document.endurance;
-  return `she can wait until ${soonWords(Date.parse(until), at, model.zone)}; then ${nameOf(sight, item)}`;
+  return `she can wait until ${soonWords(Date.parse(until), at, model.zone)}; then ${nameOf(sight, item)} runs short`;
 }

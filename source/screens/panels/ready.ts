@@ -1,9 +1,9 @@
 import type { ActionDocument } from '../../words/document.ts';
 import { counted, durationWords } from '../../words/say.ts';
-import { actionWords } from '../action-words.ts';
+import { type ActionWords, actionWords } from '../action-words.ts';
 import { exactly, type Line, line, paragraph, type Stop, say } from '../lines.ts';
 import type { Sight } from '../sight.ts';
-import { pad } from '../width.ts';
+import { cut, pad, widthOf } from '../width.ts';
 
 const LABEL = 15;
 
@@ -48,17 +48,12 @@ function actionLines(
 ): Line[] {
   const shown = actions.slice(0, actions.length <= most ? most : Math.max(1, most - 1));
   const words = shown.map((action) => actionWords(sight, action));
-  const texts = Math.max(...words.map(({ text }) => text.length));
+  const texts = Math.max(...words.map(({ text }) => widthOf(text)));
+  const room = columns - LABEL - 5;
   const lines = shown.map((action, index): Line => {
-    const { text, takes, after } = words[index]!;
-    const stop: Stop = {
-      key: `${label}:${index}:${action.item}`,
-      part: label,
-      opens: { open: 'item', id: action.item },
-    };
-    const wide = [pad(text, texts), takes, after].filter((part) => part !== '').join('   ');
-    const fits = LABEL + 2 + wide.length <= columns;
-    const said = fits ? wide : `${text}, ${durationWords(action.minutes / 60)}`;
+    const key = `${label}:${index}:${action.item}`;
+    const stop: Stop = { key, part: label, opens: { open: 'item', id: action.item } };
+    const said = fitting(words[index]!, durationWords(action.minutes / 60), texts, room);
     return labelled(index === 0 ? label : '', [say(said, tone(sight, stop))], stop, sight);
   });
   const left = actions.length - shown.length;
@@ -73,6 +68,14 @@ function looksLines(sight: Sight): Line[] {
   if (told === '') return [];
   const stop: Stop = { key: 'looks', part: 'looks', opens: { open: 'answer' } };
   return [labelled('BEFORE LEAVING', [say(told, tone(sight, stop))], stop, sight)];
+}
+
+/** As much of an action as there is room for, its minutes always. */
+function fitting({ text, takes, after }: ActionWords, minutes: string, texts: number, room: number): string {
+  const joined = (...parts: string[]) => parts.filter((part) => part !== '').join('   ');
+  const ways = [joined(pad(text, texts), takes, after), joined(text, takes, after), joined(text, after)];
+  const fits = ways.find((way) => widthOf(way) <= room);
+  return fits ?? `${cut(text, room - minutes.length - 2)}, ${minutes}`;
 }
 
 /** `9 looks, 2 made, 8 min`; nothing where none are asked for. */
