@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { amount, group, id, type Known, list, position, sector, words } from './fields.ts';
+import { amount, group, id, type Known, list, note, position, sector, words } from './fields.ts';
 
 export const anchorageSchema = group(
   {
@@ -8,6 +8,7 @@ export const anchorageSchema = group(
     at: position.describe(
       'Where she lies: latitude and longitude in decimal degrees, south and west below zero.',
     ),
+    note,
     sectors: list(sector, 'sectors').describe('What it stands from which side.'),
     wind: amount('knots', 0, 200)
       .optional()

@@ -40,6 +40,8 @@ export const boatSchema = group(
 );
 
 export type Boat = Known<z.output<typeof boatSchema>>;
+/** The same as it is written: what has a default may be absent. */
+export type BoatFile = z.input<typeof boatSchema>;
 export type Consequence = z.output<typeof consequence>;
 
 /** One thing the boat depends on, with its kind. */

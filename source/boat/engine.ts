@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { amount, group, id, type Known, words } from './fields.ts';
+import { amount, group, id, type Known, note, words } from './fields.ts';
 
 export const engineSchema = group(
   {
@@ -8,6 +8,7 @@ export const engineSchema = group(
     usualHoursPerDay: amount('hours a day', 0, 24).describe(
       'How long it usually runs on a day at anchor (charging, chilling), in hours a day.',
     ),
+    note,
   },
   'an engine',
 );

@@ -86,6 +86,10 @@ export const sector = group(
 
 export const consequence = oneOf(['vital', 'important', 'minor']);
 
+export const note = words(2000)
+  .optional()
+  .describe('Anything worth knowing: where it is, what the manual says.');
+
 /** What every item has, whatever its kind. `kind` reads as in "an anode". */
 export const itemFields = (kind: string) => ({
   id: id(kind).describe(
@@ -99,7 +103,7 @@ export const itemFields = (kind: string) => ({
   minutes: amount('minutes', 0, 100000)
     .optional()
     .describe('Work to put it right or to look at it, in minutes.'),
-  note: words(2000).optional().describe('Anything worth knowing: where it is, what the manual says.'),
+  note,
 });
 
 /** A schema's type without the room it leaves for unknown fields, and not to be changed in place. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, group, type Known, oneOf, part } from './fields.ts';
+import { amount, group, type Known, note, oneOf, part } from './fields.ts';
 
 const growth = (figure: z.ZodNumber, unit: string) =>
   group(
@@ -100,6 +100,7 @@ export const limitsSchema = group(
     ...weatherKeys,
     overHours: overHours.default(OVER_HOURS),
     smallCraft: smallCraft.default('watch'),
+    note,
     alone: group(
       {
         boat: boat.optional(),

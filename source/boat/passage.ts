@@ -7,6 +7,7 @@ import {
   list,
   MOST_ENTRIES,
   meanAndSd,
+  note,
   part,
   position,
   sector,
@@ -66,6 +67,7 @@ export const passageSchema = group(
     waitHours: amount('hours', 0, 1000)
       .default(0)
       .describe('How long she may wait for a tidal gate, in hours.'),
+    note,
     shelter: yesNo().default(false).describe('Whether this is a passage to safety from where she lies.'),
   },
   'a passage',
