@@ -3,11 +3,11 @@ import type { Entry } from '../logbook/entries.ts';
 import type { Trouble } from '../trouble.ts';
 import { anodeRecords } from './anodes.ts';
 import { checkRecords } from './checks.ts';
-import { clockTroubles } from './clock.ts';
 import type { Condition } from './condition.ts';
 import { datedRecords } from './dated.ts';
 import { engineRecords } from './engines.ts';
 import { fluidRecords } from './fluids.ts';
+import { futureTroubles } from './future.ts';
 import { unknownNames } from './names.ts';
 import { pastOf } from './past.ts';
 import { planOf } from './plan.ts';
@@ -40,6 +40,6 @@ export function conditionAt(boat: Boat, entries: readonly Entry[], at: number): 
     weather: past.of('weather').map(({ entry }) => entry),
     gates: past.of('gate').map(({ entry }) => entry),
     clues: past.of('clue').map(({ entry }) => entry),
-    troubles: [...clockTroubles(entries, at), ...unknownNames(boat, past), ...doubts],
+    troubles: [...futureTroubles(entries, at), ...unknownNames(boat, past), ...doubts],
   };
 }

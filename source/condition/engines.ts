@@ -95,5 +95,6 @@ function latelyOf(
   const underWay = runUnderWay(hoursAt, spans);
   const ran = hoursAt(to) - hoursAt(from) - (underWay(to) - underWay(from));
   const lay = to - from - (msUnderWay(spans)(to) - msUnderWay(spans)(from));
+  // All hours run under way leave a rounding error here, which may lie below 0.
   return { hours: Math.max(0, ran), days: lay / MS_A_DAY };
 }
