@@ -63,7 +63,8 @@ function fluidLines({
   if (split === 'cannot tell')
     lines.push('Running and lying cannot be told apart yet: dip before and after one charging run.');
   if (item.job) lines.push(...jobLines(item.job));
-  if (item.atEnd) lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
+  if (item.atEnd)
+    lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
   if (item.lookAgain)
     lines.push(
       'days' in item.lookAgain
