@@ -9,7 +9,7 @@ import { codeOf, type FileFacts } from './disk.ts';
 import { appended, fileName, type ReadLogFile, shownName } from './log-file.ts';
 import { readMark, writeMark } from './mark.ts';
 import { lastFrame, ownWriter } from './own-writer.ts';
-import { filesOf, refresh, putFile, type Shelf } from './shelf.ts';
+import { filesOf, putFile, refresh, type Shelf } from './shelf.ts';
 
 /** A new segment is begun at this size, so that a copy or a merge never has much to do again. */
 const segmentBytes = 8 * 1024 * 1024;
@@ -41,7 +41,7 @@ function notSaved(code: string, drafts: readonly Draft[]): Trouble {
 function appendUnderLock(shelf: Shelf, drafts: readonly Draft[]): Result<readonly Entry[]> {
   const { disk, lock, state, boat } = shelf.keeping;
   disk.makeFolder(state);
-  if (!exists(shelf)) {
+  if (!isThere(shelf)) {
     disk.makeFolder(shelf.log);
     disk.syncFolder(boat);
   }
@@ -257,13 +257,14 @@ function unusedWriter({ keeping: { newWriter, disk, state }, files }: Shelf): st
   }
 }
 
-function exists({ keeping: { disk }, log }: Shelf): boolean {
+function isThere({ keeping: { disk }, log }: Shelf): boolean {
   try {
-    return disk.isFolder(log);
+    if (disk.isFolder(log)) return true;
   } catch (error) {
-    if (codeOf(error) !== 'ENOENT') throw error;
-    return false;
+    if (codeOf(error) === 'ENOENT') return false;
+    throw error;
   }
+  throw Object.assign(new Error('log is no folder'), { code: 'ENOTDIR' });
 }
 
 function joined(parts: readonly Uint8Array[]): Uint8Array {

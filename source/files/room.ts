@@ -11,6 +11,8 @@ const noRoomBytes = 64 * 1024;
 /** Why no entry can be saved here, found out before anyone types one; null when nothing is known to stand in the way. */
 export function whatStandsInTheWay(shelf: Shelf, writer: string | null): Trouble | null {
   const { disk, boat, state } = shelf.keeping;
+  const noFolder = shelf.troubles.find(({ kind }) => kind === 'not a plain file');
+  if (noFolder) return noFolder;
   const file = writer ? filesOf(shelf, writer).at(-1)?.file : undefined;
   for (const place of [shelf.log, state]) {
     const code = refusalOf(() => disk.mayWrite(existing(disk, place)));

@@ -60,11 +60,11 @@ export function refresh(shelf: Shelf): void {
     const file = path.join(shelf.log, name);
     return readLogFile(shelf.keeping, file, known.get(file) ?? null);
   });
+  shelf.troubles = troubles;
   if (files.length === shelf.files.length && files.every((file) => known.get(file.file) === file)) return;
   for (const { file, dead } of files) if (dead) shelf.dead.add(file);
   if (files.length > 0) syncLog(disk, shelf.log);
   takeIn(shelf, files, known);
-  shelf.troubles = troubles;
 }
 
 /** Puts a file's newest reading in its place. */

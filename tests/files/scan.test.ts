@@ -1,0 +1,88 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Disk, realDisk } from '../../source/files/disk.ts';
+import { splitFileName } from '../../source/files/log-file.ts';
+import { scan } from '../../source/files/scan.ts';
+import { type Line, mostLineBytes, readLine } from '../../source/logbook/line.ts';
+import { crcOf } from '../helpers/a-laptop.ts';
+
+/** A disk that holds one file, and gives at most so many bytes at a time. */
+function aDisk(bytes: Uint8Array, most = bytes.length): Disk {
+  return {
+    ...realDisk,
+    read: (_, into, position) => {
+      const got = bytes.subarray(position, position + Math.min(most, into.length));
+      into.set(got);
+      return got.length;
+    },
+  };
+}
+
+const textOf = (line: Line | null | undefined) => (line && 'text' in line ? line.text : undefined);
+const scanned = (bytes: Uint8Array, most?: number, from = 0) => scan(aDisk(bytes, most), 0, from, crcOf);
+
+describe('scanning a log file', () => {
+  it('finds the same lines whatever pieces it is read in, and where they end', () => {
+    const line = fc.uint8Array({ maxLength: 40 }).map((bytes) => bytes.filter((byte) => byte !== 0x0a));
+    fc.assert(
+      fc.property(
+        fc.array(line, { maxLength: 20 }),
+        line,
+        fc.integer({ min: 1, max: 50 }),
+        (lines, tail, most) => {
+          const bytes = Buffer.concat([...lines.map((one) => Buffer.concat([one, Buffer.of(0x0a)])), tail]);
+          expect(scanned(bytes, most)).toEqual({
+            lines: lines.map((one) => readLine(one, crcOf)),
+            end: bytes.length - tail.length,
+            tail: tail.length > 0 ? readLine(tail, crcOf) : null,
+          });
+        },
+      ),
+    );
+  });
+
+  it('passes over a line of many megabytes, and reads on after it', () => {
+    const bytes = Buffer.concat([
+      Buffer.from('first\n'),
+      Buffer.alloc(3_000_000, 'x'),
+      Buffer.from('\nlast\nrest'),
+    ]);
+    const { lines, end, tail } = scanned(bytes);
+    expect(lines.map((line) => [line.how, textOf(line)?.slice(0, 5)])).toEqual([
+      ['not json', 'first'],
+      ['too long', 'xxxxx'],
+      ['not json', 'last'],
+    ]);
+    expect(end).toBe(bytes.length - 4);
+    expect(textOf(tail)).toBe('rest');
+    expect(scanned(bytes, 1000)).toEqual({ lines, end, tail });
+  });
+
+  it('takes a line of the greatest length, and no longer one', () => {
+    const of = (length: number) => scanned(Buffer.from(`${'x'.repeat(length)}\n`)).lines[0]?.how;
+    expect([of(mostLineBytes), of(mostLineBytes + 1)]).toEqual(['not json', 'too long']);
+  });
+
+  it('goes on from where it ended', () => {
+    const bytes = Buffer.from('one\ntwo\nthree\n');
+    expect(scanned(bytes, undefined, 4).lines.map(textOf)).toEqual(['two', 'three']);
+    expect(scanned(bytes, undefined, 4).end).toBe(bytes.length);
+  });
+});
+
+describe('the name of a log file', () => {
+  it('tells its writer and segment, and no other name is one', () => {
+    expect(splitFileName('k7m2q9xd.ndjson')).toEqual({ writer: 'k7m2q9xd', segment: 1 });
+    expect(splitFileName('k7m2q9xd-0012.ndjson')).toEqual({ writer: 'k7m2q9xd', segment: 12 });
+    for (const other of [
+      'k7m2q9xd-0001.ndjson',
+      'k7m2q9xd-2.ndjson',
+      'k7m2q9x.ndjson',
+      'K7M2Q9XD.ndjson',
+      'k7m2q9xd.ndjson.new',
+      '.ndjson',
+    ]) {
+      expect(splitFileName(other), other).toBeNull();
+    }
+  });
+});
