@@ -72,9 +72,38 @@ const placeSchema = z.looseObject({
   steps: z.array(stepSchema).max(MOST_STEPS).refine(inOrder),
 });
 
+/** What may be odd about a forecast that was understood. The sentences are in `words/forecast-problems.ts`. */
+const problemKinds = [
+  'gust below wind',
+  'range backwards',
+  'very strong wind',
+  'very high seas',
+  'sudden change',
+  'perhaps feet',
+  'steep beyond breaking',
+  'no wind',
+  'no seas',
+  'no gusts',
+  'no sea here',
+  'old',
+  'ahead of now',
+  'past its purge time',
+  'cut short',
+  'garbled',
+  'control codes',
+  'unit taken',
+  'hours taken',
+  'from words',
+  'seas put together',
+  'worst of a wide area',
+  'headline stops short',
+  'headline times not read',
+  'label not read',
+] as const;
+
 /** Something about what was understood that the skipper should see before it counts. `where`: a period, a row, a field. */
 const problemSchema = z.looseObject({
-  kind: z.string().max(60),
+  kind: z.enum(problemKinds),
   where: z.string().max(200),
   value: z.number().optional(),
   than: z.number().optional(),
