@@ -7,7 +7,7 @@ const knots = z.number().min(0).max(300);
 const metres = z.number().min(0).max(40);
 const position = z.tuple([z.number().min(-90).max(90), z.number().min(-180).max(180)]);
 /** Lowest and highest said; the same twice where one figure was said. "Up to 20" is 20 and 20: a bound, not a range from nothing. */
-const range = <T extends z.ZodType<number>>(of: T) => z.tuple([of, of]).refine(([low, high]) => low <= high);
+const range = (of: z.ZodNumber) => z.tuple([of, of]).refine(([low, high]) => low <= high);
 
 const MOST_STEPS = 2000;
 const MOST_PLACES = 400;
