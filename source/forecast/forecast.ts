@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Known } from '../boat/fields.ts';
 
 /** A UTC instant, ISO 8601 ending in `Z`. */
 const instant = z.iso.datetime({ precision: null });
@@ -125,12 +126,13 @@ export const forecastSchema = z.looseObject({
   problems: z.array(problemSchema).max(MOST_REMARKS),
 });
 
-export type Forecast = z.output<typeof forecastSchema>;
-export type PlaceForecast = z.output<typeof placeSchema>;
-export type Step = z.output<typeof stepSchema>;
-export type Headline = z.output<typeof headlineSchema>;
-export type Problem = z.output<typeof problemSchema>;
-export type Position = z.output<typeof position>;
+export type Forecast = Known<z.output<typeof forecastSchema>>;
+export type PlaceForecast = Known<z.output<typeof placeSchema>>;
+export type Step = Known<z.output<typeof stepSchema>>;
+export type Headline = Known<z.output<typeof headlineSchema>>;
+export type Problem = Known<z.output<typeof problemSchema>>;
+export type Position = Known<z.output<typeof position>>;
+export type ProblemKind = Problem['kind'];
 
 /** The file's name in the boat's forecasts/ folder: `20260203T0600Z-1a2b3c4d5e6f.json`, by issue time, then by what it was read from. */
 export function forecastFileName({ issuedAt, sha256 }: Pick<Forecast, 'issuedAt' | 'sha256'>): string {
