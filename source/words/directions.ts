@@ -1,29 +1,19 @@
+import { pointFrom } from '../forecast/compass.ts';
 import { bad, good, type Result } from '../trouble.ts';
 import { numberFrom } from './numbers.ts';
-
-const POINTS = 'n nne ne ene e ese se sse s ssw sw wsw w wnw nw nnw'.split(' ');
 
 /**
  * A direction as typed, in degrees true: `225`, `sw`, `south-west`, `180°`. Letters with an o are asked about: in some languages it is east, in others west.
  */
 export function directionFrom(typed: string, field: string): Result<number> {
-  const text = typed.trim().toLowerCase();
-  const letters = text
-    .slice(0, 20)
-    .replace(/north/g, 'n')
-    .replace(/east/g, 'e')
-    .replace(/south/g, 's')
-    .replace(/west/g, 'w')
-    .replace(/[\s-]/g, '');
-  const point = POINTS.indexOf(letters);
-  if (point >= 0) return good((point * 360) / POINTS.length);
+  const text = typed.trim();
+  const point = pointFrom(text);
+  if (typeof point === 'number') return good(point);
   const trouble = { kind: 'not understood' as const, field, text: typed };
-  if (/^[neswo]{1,3}$/.test(letters) && letters.includes('o')) {
-    const both = [letters.replaceAll('o', 'e'), letters.replaceAll('o', 'w')].filter((one) =>
-      POINTS.includes(one),
-    );
+  if (point !== null) {
     const expected = 'e for east and w for west: o is east in some languages and west in others';
-    return bad({ ...trouble, expected, ...(both.length > 0 ? { example: both.join(' or ') } : {}) });
+    const example = point.choices.join(' or ');
+    return bad({ ...trouble, expected, ...(example === '' ? {} : { example }) });
   }
   const read = numberFrom(typed);
   const isDegrees = read !== null && read !== 'ambiguous' && /^(|°|deg|degrees?|t|°t|true)$/.test(read.rest);

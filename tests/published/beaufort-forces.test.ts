@@ -1,6 +1,6 @@
 // The Beaufort scale as the Met Office prints it, limits in whole knots (reproduced at infotextmanuscripts.org/clio/clio-numbers-12-beaufort-2.html).
 import { expect, test } from 'vitest';
-import { beaufortKn } from '../../source/words/beaufort.ts';
+import { beaufortKn } from '../../source/forecast/beaufort.ts';
 import { testPublished } from '../helpers/published.ts';
 
 test.each([

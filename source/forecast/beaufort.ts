@@ -18,13 +18,19 @@ const FORCES: readonly (readonly [least: number, most: number])[] = [
   [64, 64],
 ];
 
+/** The knots of a range of forces, lowest of the lower to highest of the upper. Null where there are no such forces or they run backwards. */
+export function forcesKn(lower: number, upper = lower): readonly [least: number, most: number] | null {
+  const least = FORCES[lower];
+  const most = FORCES[upper];
+  return least && most && lower <= upper ? [least[0], most[1]] : null;
+}
+
 /** A wind force as typed, `f6`, `force 6`, `bft 6` or a range `f5-6`: the middle of its knots. Null where it is none. */
 export function beaufortKn(typed: string): number | null {
   const found = /^(?:f|force|bf|bft|beaufort) ?(\d{1,2})(?: ?(?:-|\u2013|to) ?(\d{1,2}))?$/i.exec(
     typed.trim(),
   );
   if (!found) return null;
-  const lower = FORCES[Number(found[1])];
-  const upper = FORCES[Number(found[2] ?? found[1])];
-  return lower && upper && lower[0] <= upper[1] ? (lower[0] + upper[1]) / 2 : null;
+  const range = forcesKn(Number(found[1]), Number(found[2] ?? found[1]));
+  return range && (range[0] + range[1]) / 2;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { beaufortKn } from '../../source/words/beaufort.ts';
+import { beaufortKn } from '../../source/forecast/beaufort.ts';
 
 test.each([
   ['f0', 0],
