@@ -1,3 +1,5 @@
+import { instantOf, wallOf } from '../maths/wall-clock.ts';
+
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
@@ -47,32 +49,6 @@ function dateOf(day: string, now: number, zone: string): number | null {
   if (day !== 'today' && day !== 'yesterday') return isDate(day) ? Date.parse(day) : null;
   const today = Math.floor(wallOf(now, zone) / DAY) * DAY;
   return day === 'today' ? today : today - DAY;
-}
-
-/** The instant at which clocks in the zone show `wall`. An offset is at most 14 h, so the one a day before and the one a day after are the only two it can be. */
-function instantOf(wall: number, zone: string): number | null {
-  const offsets = [wall - DAY, wall + DAY].map((near) => wallOf(near, zone) - near);
-  const found = offsets.map((offset) => wall - offset).filter((at) => wallOf(at, zone) === wall);
-  return found.length > 0 ? Math.min(...found) : null;
-}
-
-/** What the clocks of the zone show at an instant, as if they showed UTC. */
-function wallOf(at: number, zone: string): number {
-  const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone,
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-    second: 'numeric',
-    hourCycle: 'h23',
-  });
-  const part = new Map(format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
-  const [year, month, day, hour, minute, second] = (
-    ['year', 'month', 'day', 'hour', 'minute', 'second'] as const
-  ).map((name) => part.get(name) ?? 0);
-  return Date.UTC(year!, month! - 1, day!, hour!, minute!, second!) + (((at % 1000) + 1000) % 1000);
 }
 
 function isDate(text: string): boolean {
