@@ -39,7 +39,7 @@ function choose(by: 1 | -1): (model: Model) => Step {
     const stops = boardStops(model);
     const at = stops.findIndex(({ key }) => key === model.chosen);
     const next = at < 0 ? (by > 0 ? 0 : stops.length - 1) : at + by;
-    return chosen(model, stops[Math.min(next, stops.length - 1)]);
+    return chosen(model, stops[Math.max(0, Math.min(next, stops.length - 1))]);
   };
 }
 

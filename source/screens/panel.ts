@@ -138,7 +138,7 @@ function reasonLines(sight: Sight, { id, state, reason }: ShownItem, width: numb
   const word = STATE_WORDS[state!];
   const why = phrase(reason ?? '');
   const said = why.startsWith(word) ? why : [word, why].filter((part) => part !== '').join(': ');
-  const fresh = sight.model.fresh.has(id) ? 'NEW  ' : '';
+  const fresh = sight.model.fresh.has(id) ? 'NEW, ' : '';
   const lines = paragraph(fresh + said, width, { indent: MARGIN, tone: state! });
   if (lines.length <= REASON_MOST) return lines;
   const last = lines[REASON_MOST - 1]!.spans[0]!;

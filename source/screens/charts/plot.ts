@@ -30,9 +30,13 @@ export function plotLines(plot: Plot, columns: number, rows: number): string[] {
   const wide = Math.max(4, columns - left - right);
   const marks = new Map(plot.marks.map((mark) => [rowOf(plot, mark, rows), plot.label(mark)]));
   const words = new Map(plot.levels.map(({ value, word }) => [rowOf(plot, value, rows), word]));
-  const lines = drawn(plot, wide, rows).map((cells, row) =>
-    pad(`${pad(marks.get(row) ?? '', left - 1, 'right')} ${cells} ${words.get(row) ?? ''}`, columns),
-  );
+  const lines = drawn(plot, wide, rows).map((cells, row) => {
+    const word = words.get(row);
+    return pad(
+      `${pad(marks.get(row) ?? '', left - 1, 'right')} ${cells}${word === undefined ? '' : ` ${word}`}`,
+      columns,
+    );
+  });
   return [...lines, pad(' '.repeat(left) + tickLine(plot, wide), columns)];
 }
 

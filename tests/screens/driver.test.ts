@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
+import { firstModel, type Loaded } from '../../source/screens/model.ts';
+import { good, type Result } from '../../source/trouble.ts';
+import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
+
+interface Tried {
+  readonly faults: unknown[];
+  readonly did: string[];
+  readonly reads: ((result: Result<Loaded>) => void)[];
+}
+
+/** A driver whose reads are answered by hand and whose reckoning runs at once. */
+function tried(changes: Partial<DriverOptions['work']> = {}) {
+  const kept: Tried = { faults: [], did: [], reads: [] };
+  const size = { columns: 80, rows: 24 };
+  const driver = driverOf({
+    first: firstModel({ now: Date.parse(AT), zone: 'UTC', size, palette: 'day', colour: true }),
+    work: {
+      load: () => new Promise((settle) => kept.reads.push(settle)),
+      judge: () => aDocument(),
+      watch: () => () => {},
+      keepPalette: (palette) => kept.did.push(`palette ${palette}`),
+      ...changes,
+    },
+    afterFrame: (run) => run(),
+    suspend: () => kept.did.push('suspend'),
+    redraw: () => kept.did.push('redraw'),
+    quit: () => kept.did.push('quit'),
+    fault: (fault) => kept.faults.push(fault),
+  });
+  return { driver, ...kept };
+}
+
+const settled = () => new Promise((next) => setImmediate(next));
+
+describe('the driver', () => {
+  it('reads, reckons, and tells those who look', async () => {
+    const { driver, reads, faults } = tried();
+    let told = 0;
+    driver.subscribe(() => {
+      told += 1;
+    });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    expect(driver.model().boat).toMatchObject({ is: 'open', working: false });
+    expect(told).toBe(2);
+    expect(faults).toEqual([]);
+  });
+
+  it('reads once more after a reading in which the log changed, however often it did', async () => {
+    const { driver, reads } = tried();
+    for (let times = 0; times < 5; times += 1) driver.send({ is: 'log changed' });
+    expect(reads).toHaveLength(1);
+    reads[0]!(good(aLoaded()));
+    await settled();
+    expect(reads).toHaveLength(2);
+    reads[1]!(good(aLoaded()));
+    await settled();
+    expect(reads).toHaveLength(2);
+  });
+
+  it('a throw while reading or reckoning is a fault, and is handed on', async () => {
+    const planted = new Error('planted');
+    const reading = tried({ load: () => Promise.reject(planted) });
+    await settled();
+    expect(reading.faults).toEqual([planted]);
+    const reckoning = tried({
+      judge: () => {
+        throw planted;
+      },
+    });
+    reckoning.reads[0]!(good(aLoaded()));
+    await settled();
+    expect(reckoning.faults).toEqual([planted]);
+  });
+
+  it('runs what the keys ask for', () => {
+    const { driver, did } = tried();
+    for (const key of ['p', 'ctrl z', 'ctrl l', 'q']) driver.send({ is: 'key', key });
+    expect(did).toEqual(['palette night', 'suspend', 'redraw', 'quit']);
+  });
+
+  it('whoever stopped looking is not told', () => {
+    const { driver } = tried();
+    let told = 0;
+    const stop = driver.subscribe(() => {
+      told += 1;
+    });
+    stop();
+    driver.send({ is: 'key', key: 'p' });
+    expect(told).toBe(0);
+  });
+});
