@@ -1,24 +1,19 @@
 import type { Anode } from '../boat/anode.ts';
 import type { AnodeBelief } from '../inference/belief.ts';
-import { always, type Latest } from './latest.ts';
 import type { Passages } from './passages.ts';
+import type { Room } from './room.ts';
 
-/** The latest departures after which an anode's share is still at its limit at the end of the stretch (model 4). A new one starts from a share of 1. */
-export function anodeLatest(
-  anode: Anode,
-  belief: AnodeBelief | null,
-  renewed: boolean,
-  passages: Passages,
-): Latest {
+/** What is left of an anode above its limit, as a share (model 4). A new one starts from a share of 1; one that flakes is finished. */
+export function anodeRoom(anode: Anode, belief: AnodeBelief, renewed: boolean, passages: Passages): Room {
   const { count, hours, reserveDays, streamOf } = passages;
-  const latest = always(count);
-  if (belief === null || (belief.flakes && !renewed))
-    return belief === null ? latest : latest.fill(-Infinity);
   const { share, wear } = belief.draw(count, (part) => streamOf(`anode/${anode.id}/${part}`));
-  for (let i = 0; i < count; i += 1) {
-    const spare = (renewed ? 1 : share[i]!) - anode.limit - wear[i]! * (hours[i]! / 24 + reserveDays);
-    if (spare < 0) latest[i] = -Infinity;
-    else if (wear[i]! > 0) latest[i] = (24 * spare) / wear[i]!;
-  }
-  return latest;
+  const finished = belief.flakes && !renewed;
+  return {
+    at0: share.map((left, i) =>
+      finished ? -1 : (renewed ? 1 : left) - anode.limit - wear[i]! * (hours[i]! / 24 + reserveDays),
+    ),
+    anHour: wear.map((aDay) => aDay / 24),
+    anEngineHour: null,
+    engines: [],
+  };
 }

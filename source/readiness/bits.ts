@@ -5,6 +5,10 @@ export function allBits(count: number): Bits {
   return new Uint32Array(count / 32).fill(0xffffffff);
 }
 
+export function noBits(count: number): Bits {
+  return new Uint32Array(count / 32);
+}
+
 /** The passages whose latest departure is not before `hour`. */
 export function bitsAt(latest: Float64Array, hour: number): Bits {
   const bits = new Uint32Array(latest.length / 32);

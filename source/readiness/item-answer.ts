@@ -5,12 +5,12 @@ import type { Condition } from '../condition/condition.ts';
 import type { Beliefs, FluidBelief, Spread } from '../inference/belief.ts';
 import type { ItemAnswer, ItemFacts } from './answer.ts';
 import { standingAnswer } from './checks.ts';
-import type { FluidAhead } from './fluids.ts';
+import { type FluidAhead, lostL } from './fluids.ts';
 import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
 import type { Requirements } from './requirements.ts';
 import { dueOf } from './services.ts';
-import { coverStock } from './spares.ts';
+import { coverStock, usesExpected } from './spares.ts';
 
 /** Model 3.8: look again before 1 chance in 10 of reaching the low mark. */
 const LOOK_AGAIN_CHANCE = 0.1;
@@ -42,10 +42,7 @@ export function itemAnswer(
       const now = belief && { value: belief.level.mean, sd: belief.level.sd, unit: 'L' };
       const { lookedAt } = condition.fluids.get(item.id)!;
       const lookAgain = ahead === undefined ? null : lookAgainAfter(item, belief!, ahead, passages);
-      const endL =
-        ahead === undefined
-          ? null
-          : spreadOf(ahead.draws.levelL.map((level, i) => level - ahead.stretchL[i]!));
+      const endL = ahead === undefined ? null : spreadOf(levelsAtEnd(ahead, passages));
       return { ...facts, kind: item.kind, now, lookedAt, belief, lookAgain, endL };
     }
     case 'anode': {
@@ -69,7 +66,7 @@ export function itemAnswer(
           per: demand.per,
         },
         shortChance: ahead === undefined || count === null ? null : 1 - chance,
-        cover95: ahead === undefined ? null : coverStock(ahead.stretch),
+        cover95: ahead === undefined ? null : coverStock(usesExpected(ahead, passages)),
         buy: toBuy(item, count, ahead?.waiting),
       };
     }
@@ -124,6 +121,11 @@ function lookAgainAfter(
   const until = time.sort()[Math.floor(LOOK_AGAIN_CHANCE * count)]!;
   if (until === Infinity) return null;
   return byHours ? { engineHours: until } : { days: until };
+}
+
+/** Levels at the end of the stretch, leaving now, L. */
+function levelsAtEnd(ahead: FluidAhead, passages: Passages): Float64Array {
+  return lostL(ahead, 0, passages).map((lost, i) => ahead.draws.levelL[i]! - lost);
 }
 
 /** Mean, sd and 10/90 % of simulated values. */

@@ -5,9 +5,10 @@ import { passageNm } from '../passage/distance.ts';
 import type { Trouble } from '../trouble.ts';
 import { allCandidates, type Candidate } from './actions.ts';
 import type { Action, Answer } from './answer.ts';
+import { sizeOf } from './bits.ts';
 import { itemAnswer } from './item-answer.ts';
 import { isNear, type Judged, type JudgedItem, judgeItems, standardError } from './judged.ts';
-import { curveOf, holding, lastGoodHour } from './latest.ts';
+import { lastGoodHour } from './latest.ts';
 import type { Passages } from './passages.ts';
 import type { Requirement } from './requirements.ts';
 import { toGetReady } from './to-get-ready.ts';
@@ -53,9 +54,9 @@ function limitsOf({ limits }: Boat, crew: number): Boat['limits'] {
 
 function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): Answer {
   const { boat, condition, beliefs, seed } = input;
-  const { passages, requirements, items, boatLatest } = judged;
-  const { count, now, lastHour, threshold } = passages;
-  const curve = curveOf(boatLatest, lastHour);
+  const { passages, requirements, items, boatHeld } = judged;
+  const { count, now, threshold } = passages;
+  const curve = Float64Array.from(boatHeld, sizeOf);
   const at = (hour: number) => now + hour * MS_AN_HOUR;
   const ready = readyActions(input, judged);
   const boatScore = (100 * curve[0]!) / count;
@@ -96,7 +97,7 @@ function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): 
       weather: null,
     })),
     items: items.map((one) => {
-      const last = lastGoodHour(curveOf(one.latest, lastHour), count, threshold);
+      const last = lastGoodHour(one.curve, count, threshold);
       const goodUntil = typeof last === 'number' ? at(last) : last;
       return itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil);
     }),
@@ -129,7 +130,7 @@ function enduranceOf(
   if (typeof last !== 'number') return null;
   const failing = items
     .filter(({ vital }) => vital)
-    .map(({ item, latest }) => ({ id: item.id, held: holding(latest, last + 1) }))
+    .map(({ item, curve: held }) => ({ id: item.id, held: held[last + 1]! }))
     .reduce((worst, one) => (one.held < worst.held ? one : worst));
   return { until: now + last * MS_AN_HOUR, item: failing.id };
 }

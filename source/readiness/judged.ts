@@ -2,21 +2,24 @@ import { type Boat, consequenceOf, type Item, itemsOf } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import type { State, Why } from './answer.ts';
+import { type Bits, bitsAt, keepCommon, sizeOf } from './bits.ts';
 import { type Finding, findingOf } from './findings.ts';
-import { always, both, holding, type Latest } from './latest.ts';
+import { always, both, curveOf } from './latest.ts';
 import { drawPassages, type Passages } from './passages.ts';
-import { nothingDone, type Requirements, requirementsOf } from './requirements.ts';
+import { type Holding, nothingDone, type Requirements, requirementsOf } from './requirements.ts';
 
 /** Model, Terms: without a forecast departures are looked at for a week. */
 const LAST_HOUR = 168;
 /** Model 1: an item holding in fewer passages than this is worth watching. */
 const FIT_CHANCE = 0.98;
 
-/** One item with its latest departures and what was found of it. */
+/** One item with how often it holds and what was found of it. */
 export interface JudgedItem {
   readonly item: Item;
   readonly vital: boolean;
-  readonly latest: Latest;
+  /** In how many passages it holds, for every departure. */
+  readonly curve: Float64Array;
+  /** Leaving now, 0..1. */
   readonly chance: number;
   readonly finding: Finding;
   readonly state: State;
@@ -28,7 +31,8 @@ export interface Judged {
   readonly passages: Passages;
   readonly requirements: Requirements;
   readonly items: readonly JudgedItem[];
-  readonly boatLatest: Latest;
+  /** The passages in which all that is vital holds, for every departure. */
+  readonly boatHeld: readonly Bits[];
 }
 
 /** Judges every item over `count` passages. `threshold` is the boat's, 0..1. */
@@ -40,27 +44,57 @@ export function judgeItems(
 ): Judged {
   const passages = drawPassages(boat, condition, beliefs, { count, seed, lastHour: LAST_HOUR, threshold });
   const requirements = requirementsOf(boat, condition, beliefs, passages);
-  const latestOf = new Map(
-    requirements.all.flatMap((requirement) => {
-      const latest = requirement.latest(nothingDone);
-      return requirement.items.map((id, place) => [id, latest[place]!] as const);
-    }),
+  const vitalIds = new Set(
+    itemsOf(boat).flatMap((item) => (consequenceOf(boat, item) === 'vital' ? [item.id] : [])),
   );
+  const { curves, boatHeld } = heldOver(requirements, vitalIds, passages);
   const items = itemsOf(boat).map((item) => {
-    const latest = latestOf.get(item.id)!;
-    const vital = consequenceOf(boat, item) === 'vital';
-    const chance = holding(latest, 0) / count;
+    const vital = vitalIds.has(item.id);
+    const curve = curves.get(item.id)!;
+    const chance = curve[0]! / count;
     const finding = findingOf(boat, item, condition, beliefs);
-    return { item, vital, latest, chance, finding, ...stateOf(finding, vital, chance, threshold) };
+    return { item, vital, curve, chance, finding, ...stateOf(finding, vital, chance, threshold) };
   });
-  const boatLatest = always(count);
-  for (const { vital, latest } of items) if (vital) both(boatLatest, latest);
   return {
     passages,
     requirements,
-    boatLatest,
-    items: together(items, holding(boatLatest, 0) / count, threshold),
+    boatHeld,
+    items: together(items, sizeOf(boatHeld[0]!) / count, threshold),
   };
+}
+
+/** Every item's curve, and the passages in which all that is vital holds: by latest departures where those tell all, else hour by hour. */
+function heldOver(
+  { all }: Requirements,
+  vital: ReadonlySet<string>,
+  { count, lastHour }: Passages,
+): { curves: ReadonlyMap<string, Float64Array>; boatHeld: readonly Bits[] } {
+  const curves = new Map<string, Float64Array>();
+  const vitalLatest = always(count);
+  const hourByHour: { readonly items: readonly string[]; readonly holding: Holding }[] = [];
+  for (const { items, holding } of all.map((one) => ({
+    items: one.items,
+    holding: one.holding(nothingDone),
+  }))) {
+    const [id] = items;
+    if (holding.latest === null) {
+      hourByHour.push({ items, holding });
+      for (const each of items) curves.set(each, new Float64Array(lastHour + 1));
+      continue;
+    }
+    curves.set(id!, curveOf(holding.latest, lastHour));
+    if (vital.has(id!)) both(vitalLatest, holding.latest);
+  }
+  const boatHeld = Array.from({ length: lastHour + 1 }, (_, hour) => {
+    const held = bitsAt(vitalLatest, hour);
+    for (const { items, holding } of hourByHour)
+      for (const [place, bits] of holding.heldAt(hour).entries()) {
+        curves.get(items[place]!)![hour] = sizeOf(bits);
+        if (vital.has(items[place]!)) keepCommon(held, bits);
+      }
+    return held;
+  });
+  return { curves, boatHeld };
 }
 
 /** The first state that applies (model 1). */
@@ -107,7 +141,7 @@ export function standardError(held: number, count: number): number {
 }
 
 /** Within two standard errors of the threshold: more passages may tell. */
-export function isNear({ boatLatest, passages: { count, threshold } }: Judged): boolean {
-  const held = holding(boatLatest, 0);
+export function isNear({ boatHeld, passages: { count, threshold } }: Judged): boolean {
+  const held = sizeOf(boatHeld[0]!);
   return Math.abs(held / count - threshold) < 2 * standardError(held, count);
 }

@@ -12,13 +12,6 @@ export function never(count: number): Latest {
   return new Float64Array(count).fill(-Infinity);
 }
 
-/** In how many passages it holds when leaving at hour d. */
-export function holding(latest: Latest, hour: number): number {
-  let count = 0;
-  for (let i = 0; i < latest.length; i += 1) if (latest[i]! >= hour) count += 1;
-  return count;
-}
-
 /** Both must hold: the earlier of the two latest departures, passage by passage, into `into`. */
 export function both(into: Latest, other: Latest): void {
   for (let i = 0; i < into.length; i += 1) if (other[i]! < into[i]!) into[i] = other[i]!;

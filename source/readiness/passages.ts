@@ -2,7 +2,6 @@ import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs, WaitingBelief } from '../inference/belief.ts';
 import { gammaDraws } from '../maths/gamma-draws.ts';
-import { normalCdf } from '../maths/normal.ts';
 import { type Stream, stream } from '../maths/stream.ts';
 import { type Bounds, truncatedNormal } from '../maths/truncated-normal.ts';
 import { passageNm } from '../passage/distance.ts';
@@ -21,8 +20,10 @@ export interface Passages {
   readonly reserveDays: number;
   /** Under way, from leaving (or, already under way, from now) to arrival, h. */
   readonly hours: Float64Array;
-  /** Engine hours under way, by engine. */
-  readonly motoring: ReadonlyMap<string, Float64Array>;
+  /** Whether the hours motored are the same whenever she leaves: without a forecast they are. */
+  readonly motoringIsFixed: boolean;
+  /** Engine hours under way of these engines together, when leaving at that hour. Not to be changed. */
+  motoredBy(engines: readonly string[], hour: number): Float64Array;
   /** Engine hours a day while waiting, by engine. */
   readonly waiting: ReadonlyMap<string, Float64Array>;
   /** The named stream of one thing's own part, this seed's. */
@@ -38,14 +39,21 @@ export function drawPassages(
 ): Passages {
   const streamOf = (name: string) => stream(options.seed, name);
   const hours = passageHours(condition, options.count, streamOf('passage/speed'));
-  const share = scores(options.count, streamOf('passage/motoring'));
+  const share = new Float64Array(options.count);
+  streamOf('passage/motoring').fillUniform(share);
+  const motored = new Map(boat.engines.map(({ id }) => [id, motoredHours(condition, id, hours, share)]));
   return {
     ...options,
     now: condition.at,
     lastHour: condition.underWay === null ? options.lastHour : 0,
     reserveDays: condition.reserveDays,
     hours,
-    motoring: new Map(boat.engines.map(({ id }) => [id, motoredHours(condition, id, hours, share)])),
+    motoringIsFixed: true,
+    motoredBy: (engines) =>
+      together(
+        engines.map((engine) => motored.get(engine)!),
+        options.count,
+      ),
     waiting: new Map(
       boat.engines.map(({ id }) => [
         id,
@@ -70,11 +78,11 @@ function passageHours({ passage, underWay, at }: Condition, count: number, draws
   return hours;
 }
 
-function scores(count: number, draws: Stream): Float64Array {
-  const out = new Float64Array(count);
-  draws.fillNormal(out);
-  for (let i = 0; i < count; i += 1) out[i] = normalCdf(out[i]!);
-  return out;
+function together(motored: readonly Float64Array[], count: number): Float64Array {
+  if (motored.length === 1) return motored[0]!;
+  const sum = new Float64Array(count);
+  for (const one of motored) for (let i = 0; i < count; i += 1) sum[i] = sum[i]! + one[i]!;
+  return sum;
 }
 
 function motoredHours(

@@ -2,14 +2,16 @@ import type { Boat } from '../boat/boat.ts';
 import type { Fluid } from '../boat/fluid.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
-import { anodeLatest } from './anodes.ts';
+import { anodeRoom } from './anodes.ts';
+import { allBits, type Bits, keepCommon, noBits } from './bits.ts';
 import { standingAnswer } from './checks.ts';
-import { datedLatest } from './dated.ts';
-import { type FluidAhead, fluidAhead, sharedStockLatest } from './fluids.ts';
+import { endOfDate } from './dated.ts';
+import { type FluidAhead, fluidAhead, heldOnSharedStock, roomsOf } from './fluids.ts';
 import { always, type Latest, never } from './latest.ts';
 import type { Passages } from './passages.ts';
-import { dueOf, serviceLatest } from './services.ts';
-import { type DemandAhead, demandAhead, spareLatest } from './spares.ts';
+import { heldAt, latestOfAll, type Room } from './room.ts';
+import { dueOf, serviceRooms, timeLeft } from './services.ts';
+import { type DemandAhead, demandAhead, roomForUses } from './spares.ts';
 
 /** The boat as she would be with some of the work done: what a what-if changes. */
 export interface Work {
@@ -28,8 +30,15 @@ export interface Requirement {
   readonly items: readonly string[];
   /** Spares whose count it goes by. */
   readonly stores: readonly string[];
-  /** One array an item, in the order of `items`. */
-  latest(work: Work): readonly Latest[];
+  holding(work: Work): Holding;
+}
+
+/** When a requirement holds, with some work done. */
+export interface Holding {
+  /** The latest departures of its one item; null where they do not tell all: motoring depends on the hour of leaving, or a stock is shared. */
+  readonly latest: Latest | null;
+  /** The passages in which each of its items holds when leaving at that hour. */
+  heldAt(hour: number): readonly Bits[];
 }
 
 export interface Requirements {
@@ -53,55 +62,42 @@ export function requirementsOf(
   const demands = new Map<string, DemandAhead>();
   for (const spare of boat.spares) {
     const demand = beliefs.demand.get(spare.id);
-    if (demand) demands.set(spare.id, demandAhead(spare, demand, passages));
+    if (demand && condition.spares.get(spare.id)!.count !== null)
+      demands.set(spare.id, demandAhead(spare, demand, passages));
   }
   const counted = (spare: string, work: Work) =>
-    (condition.spares.get(spare)?.count ?? 0) + (work.stores.get(spare) ?? 0);
+    Math.max(0, (condition.spares.get(spare)?.count ?? 0) + (work.stores.get(spare) ?? 0));
+  const alone = (
+    id: string,
+    rooms: (work: Work) => readonly Room[] | 'fails',
+    stores: readonly string[] = [],
+  ) => requirementOfOne(id, rooms, stores, passages);
   const all: Requirement[] = [
-    ...stockGroups(boat.fluids).map((group) =>
-      fluidRequirement(group, fluidsAhead, beliefs, counted, passages.count),
-    ),
-    ...boat.anodes.map((anode) => ({
-      items: [anode.id],
-      stores: [],
-      latest: (work: Work) => [
-        anodeLatest(anode, beliefs.anodes.get(anode.id) ?? null, work.done.has(anode.id), passages),
-      ],
-    })),
-    ...boat.spares.map((spare) => ({
-      items: [spare.id],
-      stores: [spare.id],
-      latest: (work: Work) => {
-        const ahead = demands.get(spare.id);
-        const known = ahead !== undefined && condition.spares.get(spare.id)!.count !== null;
-        return [known ? spareLatest(ahead, counted(spare.id, work), passages) : always(passages.count)];
-      },
-    })),
-    ...boat.services.map((service) => ({
-      items: [service.id],
-      stores: [],
-      latest: (work: Work) => [
-        serviceLatest(service, dueOf(boat, service, condition), work.done.has(service.id), passages),
-      ],
-    })),
-    ...boat.checks.map((check) => ({
-      items: [check.id],
-      stores: [],
-      latest: (work: Work) => {
-        const wrong = standingAnswer(check, condition.checks.get(check.id)!)?.ok === false;
-        return [wrong && !work.done.has(check.id) ? never(passages.count) : always(passages.count)];
-      },
-    })),
-    ...boat.dated.map(({ id }) => ({
-      items: [id],
-      stores: [],
-      latest: (work: Work) => {
-        const { expires } = condition.dated.get(id)!;
-        return [
-          expires === null || work.done.has(id) ? always(passages.count) : datedLatest(expires, passages),
-        ];
-      },
-    })),
+    ...fluidRequirements(boat.fluids, fluidsAhead, beliefs, counted, passages),
+    ...boat.anodes.map((anode) => {
+      const belief = beliefs.anodes.get(anode.id);
+      return alone(anode.id, ({ done }) =>
+        belief ? [anodeRoom(anode, belief, done.has(anode.id), passages)] : [],
+      );
+    }),
+    ...boat.spares.map(({ id }) => {
+      const ahead = demands.get(id);
+      return alone(id, (work) => (ahead ? [roomForUses(ahead, counted(id, work), passages)] : []), [id]);
+    }),
+    ...boat.services.map((service) => {
+      const due = dueOf(boat, service, condition);
+      return alone(service.id, ({ done }) => serviceRooms(service, due, done.has(service.id), passages));
+    }),
+    ...boat.checks.map((check) => {
+      const wrong = standingAnswer(check, condition.checks.get(check.id)!)?.ok === false;
+      return alone(check.id, ({ done }) => (wrong && !done.has(check.id) ? 'fails' : []));
+    }),
+    ...boat.dated.map(({ id }) => {
+      const { expires } = condition.dated.get(id)!;
+      return alone(id, ({ done }) =>
+        expires === null || done.has(id) ? [] : [timeLeft(endOfDate(expires), passages)],
+      );
+    }),
   ];
   return { all, fluidsAhead, demandAhead: demands };
 }
@@ -111,38 +107,76 @@ export function fuelLeaks(fluid: Fluid, leakClass: 'dry' | 'wet' | 'drops' | 'fa
   return fluid.fuel && leakClass !== null && leakClass !== 'dry';
 }
 
-function stockGroups(fluids: readonly Fluid[]): readonly (readonly Fluid[])[] {
-  return [...Map.groupBy(fluids, (fluid) => fluid.stock ?? `alone/${fluid.id}`).values()];
+/** An item that holds while there is room in all its rooms; with none it always does. */
+function requirementOfOne(
+  id: string,
+  roomsWith: (work: Work) => readonly Room[] | 'fails',
+  stores: readonly string[],
+  passages: Passages,
+): Requirement {
+  const { count } = passages;
+  return {
+    items: [id],
+    stores,
+    holding(work) {
+      const rooms = roomsWith(work);
+      if (rooms === 'fails') return { latest: never(count), heldAt: () => [noBits(count)] };
+      return {
+        latest: rooms.length === 0 ? always(count) : latestOfAll(rooms, passages),
+        heldAt(hour) {
+          const held = allBits(count);
+          for (const room of rooms) keepCommon(held, heldAt(room, hour, passages));
+          return [held];
+        },
+      };
+    },
+  };
 }
 
-function fluidRequirement(
-  group: readonly Fluid[],
+function fluidRequirements(
+  fluids: readonly Fluid[],
   fluidsAhead: ReadonlyMap<string, FluidAhead>,
   beliefs: Beliefs,
   counted: (spare: string, work: Work) => number,
-  count: number,
-): Requirement {
-  const stock = group[0]!.stock;
-  const known = group.filter(({ id }) => fluidsAhead.has(id));
-  return {
-    items: group.map(({ id }) => id),
-    stores: stock === undefined ? [] : [stock],
-    latest: (work) => {
-      const ahead = known.map(({ id }) => ({
-        ahead: fluidsAhead.get(id)!,
-        pouredL: work.poured.get(id) ?? 0,
-      }));
-      const latest = sharedStockLatest(
-        ahead,
-        stock === undefined ? 0 : Math.max(0, counted(stock, work)),
-        count,
+  passages: Passages,
+): readonly Requirement[] {
+  const leaking = (fluid: Fluid, work: Work) =>
+    fuelLeaks(fluid, beliefs.fluids.get(fluid.id)?.leakClass ?? null) && !work.done.has(fluid.id);
+  const stockOf = (stock: string | undefined, work: Work) => (stock === undefined ? 0 : counted(stock, work));
+  const pouredL = (fluid: Fluid, work: Work) => work.poured.get(fluid.id) ?? 0;
+  return [...Map.groupBy(fluids, ({ id, stock }) => stock ?? `alone/${id}`).values()].map((group) => {
+    const [fluid] = group;
+    const { stock } = fluid!;
+    const stores = stock === undefined ? [] : [stock];
+    if (group.length === 1) {
+      const ahead = fluidsAhead.get(fluid!.id);
+      return requirementOfOne(
+        fluid!.id,
+        (work) => {
+          if (leaking(fluid!, work)) return 'fails';
+          return ahead ? roomsOf({ ahead, pouredL: pouredL(fluid!, work) }, stockOf(stock, work)) : [];
+        },
+        stores,
+        passages,
       );
-      return group.map((fluid) => {
-        const leaks = fuelLeaks(fluid, beliefs.fluids.get(fluid.id)?.leakClass ?? null);
-        if (leaks && !work.done.has(fluid.id)) return never(count);
-        const place = known.indexOf(fluid);
-        return place === -1 ? always(count) : latest[place]!;
-      });
-    },
-  };
+    }
+    return {
+      items: group.map(({ id }) => id),
+      stores,
+      holding(work: Work) {
+        const known = group.filter((one) => fluidsAhead.has(one.id));
+        const filled = known.map((one) => ({ ahead: fluidsAhead.get(one.id)!, pouredL: pouredL(one, work) }));
+        return {
+          latest: null,
+          heldAt(hour: number) {
+            const held = heldOnSharedStock(filled, stockOf(stock, work), hour, passages);
+            return group.map((one) => {
+              if (leaking(one, work)) return noBits(passages.count);
+              return held[known.indexOf(one)] ?? allBits(passages.count);
+            });
+          },
+        };
+      },
+    };
+  });
 }

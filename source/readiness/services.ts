@@ -1,10 +1,11 @@
 import { type Boat, engineOf } from '../boat/boat.ts';
 import type { Service } from '../boat/service.ts';
 import type { Condition } from '../condition/condition.ts';
-import { always, type Latest } from './latest.ts';
 import type { Passages } from './passages.ts';
+import type { Room } from './room.ts';
 
 const MS_A_DAY = 86_400_000;
+const MS_AN_HOUR = 3_600_000;
 
 /** When a service falls due. Null where it does not go by that measure, or was never done on record. */
 export interface Due {
@@ -34,30 +35,37 @@ export function dueOf(boat: Boat, service: Service, condition: Condition): Due {
   };
 }
 
-/** The latest departures at which no grace is run out by the end of the stretch (model 5): hours or months, whichever first. Done now, it starts anew. */
-export function serviceLatest(service: Service, due: Due, done: boolean, passages: Passages): Latest {
-  const { count, now, hours, reserveDays } = passages;
-  const latest = always(count);
+/** What is left to the end of its grace (model 5): in engine hours, and in hours by the calendar. Done now, the hours start anew and the calendar is of no account. */
+export function serviceRooms(service: Service, due: Due, done: boolean, passages: Passages): readonly Room[] {
+  const rooms: Room[] = [];
   if (due.hours !== null || (done && service.everyHours !== undefined)) {
     const left = done ? service.everyHours! : due.hours! - (due.nowHours ?? 0);
-    const motored = passages.motoring.get(due.engine ?? '');
-    const aDay = passages.waiting.get(due.engine ?? '');
-    for (let i = 0; i < count; i += 1) {
-      const u = aDay?.[i] ?? 0;
-      const room =
-        left + service.graceHours - (motored?.[i] ?? 0) - u * (reserveDays + (done ? 0 : due.unreadDays));
-      if (room < 0) latest[i] = -Infinity;
-      else if (u > 0) latest[i] = (24 * room) / u;
-    }
+    rooms.push(engineHoursLeft(left + service.graceHours, done ? 0 : due.unreadDays, due.engine, passages));
   }
-  if (due.on !== null && !done) {
-    const leftHours = (due.on + service.graceDays * MS_A_DAY - now) / (MS_A_DAY / 24);
-    for (let i = 0; i < count; i += 1) {
-      const room = leftHours - hours[i]! - 24 * reserveDays;
-      latest[i] = Math.min(latest[i]!, room < 0 ? -Infinity : room);
-    }
-  }
-  return latest;
+  if (due.on !== null && !done) rooms.push(timeLeft(due.on + service.graceDays * MS_A_DAY, passages));
+  return rooms;
+}
+
+function engineHoursLeft(left: number, unreadDays: number, engine: string | null, passages: Passages): Room {
+  const { count, reserveDays, waiting } = passages;
+  const aDay = engine === null ? new Float64Array(count) : waiting.get(engine)!;
+  return {
+    at0: aDay.map((hours) => left - hours * (reserveDays + unreadDays)),
+    anHour: aDay.map((hours) => hours / 24),
+    anEngineHour: engine === null ? null : new Float64Array(count).fill(1),
+    engines: engine === null ? [] : [engine],
+  };
+}
+
+/** Hours from the end of the stretch to an instant, ms since 1970 UTC. */
+export function timeLeft(until: number, { count, now, hours, reserveDays }: Passages): Room {
+  const left = (until - now) / MS_AN_HOUR - 24 * reserveDays;
+  return {
+    at0: hours.map((under) => left - under),
+    anHour: new Float64Array(count).fill(1),
+    anEngineHour: null,
+    engines: [],
+  };
 }
 
 /** The same day of the month so many months on, UTC; the month's last day where it has no such day. */

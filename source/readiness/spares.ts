@@ -1,14 +1,17 @@
 import type { Spare } from '../boat/spare.ts';
 import type { DemandBelief } from '../inference/belief.ts';
 import { gammaDraws } from '../maths/gamma-draws.ts';
-import type { Latest } from './latest.ts';
 import type { Passages } from './passages.ts';
+import type { Room } from './room.ts';
 
 /** The unplanned uses of a spare to come, drawn once: all its what-ifs are made of these. One value a passage. */
 export interface DemandAhead {
   readonly spare: Spare;
-  /** Uses expected from leaving to the end of the stretch. */
+  readonly engines: readonly string[];
+  /** Uses expected from leaving to the end of the stretch besides those of motoring. */
   readonly stretch: Float64Array;
+  /** Uses expected in an hour of motoring; null where they go by the day. */
+  readonly motoring: Float64Array | null;
   /** Uses expected in an hour of waiting. */
   readonly waiting: Float64Array;
 }
@@ -17,30 +20,33 @@ export interface DemandAhead {
 export function demandAhead(spare: Spare, demand: DemandBelief, passages: Passages): DemandAhead {
   const { count, hours, reserveDays, streamOf } = passages;
   const rate = gammaDraws(demand, count, streamOf(`spare/${spare.id}/rate`));
-  const motored = passages.motoring.get(demand.engine ?? '');
+  const byDay = demand.per === 'day';
   const aDay = passages.waiting.get(demand.engine ?? '');
   const stretch = new Float64Array(count);
   const waiting = new Float64Array(count);
   for (let i = 0; i < count; i += 1) {
     const engineHoursADay = aDay?.[i] ?? 0;
-    const byDay = demand.per === 'day';
-    stretch[i] =
-      rate[i]! * (byDay ? hours[i]! / 24 + reserveDays : (motored?.[i] ?? 0) + engineHoursADay * reserveDays);
+    stretch[i] = rate[i]! * (byDay ? hours[i]! / 24 + reserveDays : engineHoursADay * reserveDays);
     waiting[i] = (rate[i]! * (byDay ? 1 : engineHoursADay)) / 24;
   }
-  return { spare, stretch, waiting };
+  const engines = demand.engine === null ? [] : [demand.engine];
+  return { spare, engines, stretch, motoring: engines.length === 0 ? null : rate, waiting };
 }
 
-/** The latest departures at which the stock covers the uses to come: they are Poisson, so the (stock + 1)-th comes after gamma(stock + 1, 1) of unit exposure. */
-export function spareLatest(ahead: DemandAhead, stock: number, { streamOf }: Passages): Latest {
-  const { stretch, waiting } = ahead;
+/** Uses expected from leaving now to the end of the stretch. */
+export function usesExpected({ engines, stretch, motoring }: DemandAhead, passages: Passages): Float64Array {
+  if (motoring === null) return stretch;
+  const motored = passages.motoredBy(engines, 0);
+  return stretch.map((uses, i) => uses + motoring[i]! * motored[i]!);
+}
+
+/** What is left of the stock, in uses: they are Poisson, so the (stock + 1)-th comes after gamma(stock + 1, 1) of unit exposure. */
+export function roomForUses(ahead: DemandAhead, stock: number, { streamOf }: Passages): Room {
+  const { spare, stretch, waiting, motoring, engines } = ahead;
   const usesLasting = { shape: Math.floor(Math.max(0, stock)) + 1, rate: 1 };
-  const latest = gammaDraws(usesLasting, stretch.length, streamOf(`spare/${ahead.spare.id}/uses`));
-  for (let i = 0; i < latest.length; i += 1) {
-    const room = latest[i]! - stretch[i]!;
-    latest[i] = room < 0 ? -Infinity : waiting[i]! > 0 ? room / waiting[i]! : Infinity;
-  }
-  return latest;
+  const at0 = gammaDraws(usesLasting, stretch.length, streamOf(`spare/${spare.id}/uses`));
+  for (let i = 0; i < at0.length; i += 1) at0[i] = at0[i]! - stretch[i]!;
+  return { at0, anHour: waiting, anEngineHour: motoring, engines };
 }
 
 const COVER = 0.95;

@@ -1,6 +1,6 @@
 import { type Candidate, workOf } from './actions.ts';
 import type { Action } from './answer.ts';
-import { allBits, type Bits, bitsAt, keepCommon, sizeOf } from './bits.ts';
+import { allBits, type Bits, keepCommon, sizeOf } from './bits.ts';
 import type { Requirement } from './requirements.ts';
 
 /** Up to this many candidates every list is tried (4,096 of them); above, greedily (model 6). */
@@ -129,8 +129,8 @@ function heldAt(
   done: readonly Candidate[],
   { hour, passages }: Task,
 ): Bits {
-  const latest = requirement.latest(workOf(done));
+  const held = requirement.holding(workOf(done)).heldAt(hour);
   const bits = allBits(passages);
-  for (const place of places) keepCommon(bits, bitsAt(latest[place]!, hour));
+  for (const place of places) keepCommon(bits, held[place]!);
   return bits;
 }

@@ -3,10 +3,11 @@ import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import { candidatesFor } from './actions.ts';
 import type { Action } from './answer.ts';
+import { sizeOf } from './bits.ts';
 import type { JudgedItem } from './judged.ts';
-import { holding } from './latest.ts';
 import type { Passages } from './passages.ts';
-import { dueOf, serviceLatest } from './services.ts';
+import { heldAt } from './room.ts';
+import { dueOf, serviceRooms } from './services.ts';
 
 /** Within the stretch more often than not. */
 const LIKELY = 0.5;
@@ -28,10 +29,8 @@ export function whileHeld(
     if (item.kind === 'anode') return chance < LIKELY || finding.pastLimit.length > 0;
     if (item.kind !== 'service') return false;
     const atDue = { ...item, graceHours: 0, graceDays: 0 };
-    return (
-      holding(serviceLatest(atDue, dueOf(boat, item, condition), false, passages), 0) <
-      LIKELY * passages.count
-    );
+    const rooms = serviceRooms(atDue, dueOf(boat, item, condition), false, passages);
+    return rooms.some((room) => sizeOf(heldAt(room, 0, passages)) < LIKELY * passages.count);
   };
   return items
     .filter((one) => comesDue(one) && !already.some(({ item }) => item === one.item.id))

@@ -2,7 +2,7 @@ import { conditionAt } from '../../source/condition/condition-at.ts';
 import { believe } from '../../source/inference/believe.ts';
 import { normalCdf } from '../../source/maths/normal.ts';
 import { stream } from '../../source/maths/stream.ts';
-import { fluidAhead, sharedStockLatest } from '../../source/readiness/fluids.ts';
+import { type Filled, fluidAhead, heldOnSharedStock, lostL } from '../../source/readiness/fluids.ts';
 import { drawPassages } from '../../source/readiness/passages.ts';
 import { aBoat, sandpiper } from './a-boat.ts';
 import { anEntry } from './an-entry.ts';
@@ -119,8 +119,6 @@ function serviceAgainstMotoring() {
   };
 }
 
-type Group = Parameters<typeof sharedStockLatest>[0];
-
 /** `got`: departures judged otherwise than by adding up; none should be. */
 function sharedStockAgainstBruteForce() {
   const oil = { ...sandpiper.fluids[0]!, low: 1, full: 2 };
@@ -136,7 +134,7 @@ function sharedStockAgainstBruteForce() {
   const options = { count, seed: 3, lastHour: 168, threshold: 0.95 };
   const passages = drawPassages(boat, condition, believe(boat, condition), options);
   const chance = stream(3, 'shared stock');
-  const group: Group = boat.fluids.map((fluid) => {
+  const group: readonly Filled[] = boat.fluids.map((fluid) => {
     const draws = {
       levelL: Float64Array.from({ length: count }, () => 1 + 0.8 * chance.uniform()),
       run: Float64Array.from({ length: count }, () => 0.05 * chance.uniform()),
@@ -145,21 +143,30 @@ function sharedStockAgainstBruteForce() {
     const ahead = fluidAhead(fluid, { ...certainFluid(0, 0, 0), draw: () => draws }, passages);
     return { ahead, pouredL: 0 };
   });
+  const lost = group.map(({ ahead }) => lostL(ahead, 0, passages));
   let wrong = 0;
-  for (const stockL of [0, 0.3, 1.5]) {
-    const latest = sharedStockLatest(group, stockL, count);
-    for (let hour = 0; hour <= 168; hour += 1)
-      for (let i = 0; i < count; i += 1)
-        if (latest.every((of) => of[i]! >= hour) !== allHold(group, stockL, i, hour)) wrong += 1;
-  }
+  for (const stockL of [0, 0.3, 1.5])
+    for (let hour = 0; hour <= 168; hour += 1) {
+      const held = heldOnSharedStock(group, stockL, hour, passages);
+      for (let i = 0; i < count; i += 1) {
+        const all = held.every((bits) => bits[i >>> 5]! & (1 << (i & 31)));
+        if (all !== allHold(group, lost, stockL, i, hour)) wrong += 1;
+      }
+    }
   return { got: wrong, expected: 0, within: 0 };
 }
 
-function allHold(group: Group, stockL: number, i: number, hour: number): boolean {
+function allHold(
+  group: readonly Filled[],
+  lost: readonly Float64Array[],
+  stockL: number,
+  i: number,
+  hour: number,
+): boolean {
   let wanted = 0;
-  for (const { ahead } of group) {
+  for (const [j, { ahead }] of group.entries()) {
     const { low, topUpUnderWay } = ahead.fluid;
-    const atEnd = ahead.draws.levelL[i]! - ahead.stretchL[i]!;
+    const atEnd = ahead.draws.levelL[i]! - lost[j]![i]!;
     if (!topUpUnderWay && atEnd < low) return false;
     wanted += Math.max(0, low - (atEnd - ahead.waitingL[i]! * hour));
   }

@@ -10,8 +10,8 @@ const faults = [
   {
     fault: 'a shared stock is counted twice',
     file: 'fluids.ts',
-    from: '(stockL - sum)',
-    to: '(2 * stockL - sum)',
+    from: 'together[i]! > stockL',
+    to: 'together[i]! > 2 * stockL',
   },
   { fault: 'the reserve is ignored', file: 'fluids.ts', from: 'fluid.reserve ?? fluid.low', to: 'fluid.low' },
   {
@@ -21,7 +21,7 @@ const faults = [
     to: 'hours[i]! / 24',
   },
   { fault: 'a spare is counted once too often', file: 'spares.ts', from: 'stock)) + 1', to: 'stock)) + 2' },
-  { fault: 'the grace is forgotten', file: 'services.ts', from: '+ service.graceHours', to: '' },
+  { fault: 'the grace is forgotten', file: 'services.ts', from: 'left + service.graceHours', to: 'left' },
 ] as const;
 
 const root = join(import.meta.dirname, '..', '..');

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Candidate } from '../../source/readiness/actions.ts';
+import { bitsAt } from '../../source/readiness/bits.ts';
 import type { Requirement, Work } from '../../source/readiness/requirements.ts';
 import { toGetReady } from '../../source/readiness/to-get-ready.ts';
 
@@ -8,11 +9,12 @@ const passages = 64;
 
 /** One item: it holds in the first `held` passages, once its work is done in `mended`. */
 function anItem(id: string, held: number, mended: number): Requirement {
-  const latest = (work: Work) => {
+  const holding = (work: Work) => {
     const upTo = work.done.has(id) ? mended : held;
-    return [Float64Array.from({ length: passages }, (_, i) => (i < upTo ? 0 : -Infinity))];
+    const latest = Float64Array.from({ length: passages }, (_, i) => (i < upTo ? 0 : -Infinity));
+    return { latest, heldAt: (hour: number) => [bitsAt(latest, hour)] };
   };
-  return { items: [id], stores: [], latest };
+  return { items: [id], stores: [], holding };
 }
 
 function work(item: string, minutes: number): Candidate {
