@@ -71,6 +71,7 @@ export function openTerminal(
           reject(new Error(`${what} never came; the screen:\n${linesOf(screen).join('\n')}`));
         }, PATIENCE_MS);
         const check = () => {
+          if (isMidFrame(written)) return;
           const text = linesOf(screen).join('\n');
           if (!holds(text)) return;
           clearTimeout(late);
@@ -105,6 +106,11 @@ export function openShell(options: TestTerminalOptions): TestTerminal {
     ...options,
     env: { PS1: '$ ', ...options.env },
   });
+}
+
+/** Within a synchronized update (DEC private mode 2026) a terminal shows nothing yet. */
+function isMidFrame(written: string): boolean {
+  return written.lastIndexOf('\u001b[?2026h') > written.lastIndexOf('\u001b[?2026l');
 }
 
 function cleanEnvironment(env: Readonly<Record<string, string>>): Record<string, string> {

@@ -1,0 +1,250 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { rolldown } from 'rolldown';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { VerdictDocument } from '../../source/words/document.ts';
+import { amountWords, hundred } from '../../source/words/say.ts';
+import { openShell, openTerminal, type TestTerminal } from '../helpers/terminal.ts';
+
+const PROGRAM = path.resolve('built/hoveshort.js');
+const NOT_READY = ['--boat', path.resolve('sample-boat'), '--at', '2026-06-14T07:30:00Z'];
+const FIT = ['--boat', path.resolve('sample-boat'), '--at', '2026-06-10T07:30:00Z'];
+const SWITCHED_OFF = { alternate: false, paste: false, cursor: true };
+
+const folder = mkdtempSync(path.join(tmpdir(), 'hoveshort-terminal-'));
+const env = { XDG_CONFIG_HOME: path.join(folder, 'config'), XDG_STATE_HOME: path.join(folder, 'state') };
+const open: TestTerminal[] = [];
+
+afterEach(() => {
+  for (const terminal of open.splice(0)) terminal.close();
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const answered = (screen: string) => /\s(HOLD|NOT READY|GO)\s/u.test(screen) && !screen.includes('working');
+
+async function board(
+  args: readonly string[],
+  size = { columns: 120, rows: 36 },
+  more = {},
+): Promise<TestTerminal> {
+  const terminal = openTerminal(process.execPath, [PROGRAM, ...args], { ...size, env: { ...env, ...more } });
+  open.push(terminal);
+  await terminal.until(answered, 'the board');
+  return terminal;
+}
+
+/** A shell at its prompt, with the terminal's own settings kept in a file to compare with later. */
+async function shell(size = { columns: 120, rows: 36 }): Promise<TestTerminal> {
+  const terminal = openShell({ ...size, env });
+  open.push(terminal);
+  await terminal.until((screen) => screen.trim() === '$', 'the prompt');
+  terminal.type(`stty -g > ${folder}/before; clear; echo rea''dy\r`);
+  await terminal.until((screen) => screen.startsWith('ready'), 'the prompt again');
+  return terminal;
+}
+
+/** Runs a command as its own process, its id in a file; its exit status is printed when it ends. */
+const run = (command: string) => `sh -c 'echo $$ > ${folder}/pid; exec ${command}'; echo status: $?\r`;
+const pid = () => Number(readFileSync(`${folder}/pid`, 'utf8'));
+
+async function expectRestored(terminal: TestTerminal): Promise<void> {
+  expect(terminal.modes()).toEqual(SWITCHED_OFF);
+  terminal.type(`stty -g | cmp - ${folder}/before && echo the sa''me\r`);
+  await terminal.until((screen) => screen.includes('the same'), 'the terminal as it was');
+}
+
+describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped until built)', () => {
+  const boardCommand = [process.execPath, PROGRAM, ...NOT_READY].join(' ');
+
+  it.each([
+    { columns: 120, rows: 36 },
+    { columns: 80, rows: 24 },
+    { columns: 40, rows: 12 },
+  ])('shows the sample boat at $columns x $rows', async (size) => {
+    const terminal = await board(['--sample'], size);
+    const lines = terminal.screen();
+    expect(lines[0]).toMatch(/^ {2}PENNYWHIN/u);
+    expect(lines[2]).toContain('NOT READY');
+    expect(lines.at(-1)).toContain('q leave');
+    expect(terminal.modes()).toMatchObject({ alternate: true, cursor: false });
+  });
+
+  it.each([
+    ['q', 0, (terminal: TestTerminal) => terminal.type('q')],
+    ['Ctrl+C', 0, (terminal: TestTerminal) => terminal.type('\u0003')],
+    ['SIGINT', 0, () => process.kill(pid(), 'SIGINT')],
+    ['SIGTERM', 143, () => process.kill(pid(), 'SIGTERM')],
+    ['SIGHUP', 129, () => process.kill(pid(), 'SIGHUP')],
+  ])('after %s the terminal is as it was, the status %i', async (_, status, leave) => {
+    const terminal = await shell();
+    terminal.type(run(boardCommand));
+    await terminal.until(answered, 'the board');
+    leave(terminal);
+    await terminal.until((screen) => screen.includes(`status: ${status}`), 'the status');
+    await expectRestored(terminal);
+  });
+
+  it('Ctrl+Z gives the terminal back, fg brings the board back as it was, and so after a stop from outside', async () => {
+    const terminal = await shell();
+    terminal.type(run(boardCommand));
+    await terminal.until(answered, 'the board');
+    terminal.type('jj');
+    const before = await terminal.until((screen) => screen.includes('> LEAVING'), 'the choice');
+    for (const stop of [() => terminal.type('\u001a'), () => process.kill(pid(), 'SIGSTOP')]) {
+      stop();
+      await terminal.until((screen) => screen.includes('Stopped'), 'the shell');
+      terminal.type('clear; fg\r');
+      expect(await terminal.until((screen) => screen === before, 'the board as it was')).toBe(before);
+    }
+    terminal.type('q');
+    await terminal.until((screen) => screen.trimEnd().endsWith('$'), 'the prompt');
+    terminal.type("echo sta''tus: $?\r");
+    await terminal.until((screen) => screen.includes('status: 0'), 'the status');
+    await expectRestored(terminal);
+  });
+
+  it('follows the window from size to size and back', async () => {
+    const terminal = await board(NOT_READY);
+    const first = terminal.screen().join('\n');
+    for (const [columns, rows] of [
+      [40, 12],
+      [30, 8],
+      [80, 24],
+      [200, 60],
+      [120, 36],
+    ] as const) {
+      terminal.resize(columns, rows);
+      const small = columns < 40;
+      await terminal.until(
+        (screen) =>
+          small
+            ? screen.includes('here are 30 and 8')
+            : screen.split('\n')[1] === '─'.repeat(columns) && screen.trimEnd().endsWith('q leave'),
+        `the board at ${columns} x ${rows}`,
+      );
+    }
+    expect(await terminal.until((screen) => screen === first, 'the first page again')).toBe(first);
+  });
+
+  it('every figure on the board is that of verdict --json', async () => {
+    const json = run0([...FIT, '--json']);
+    const terminal = await board(FIT, { columns: 200, rows: 120 });
+    const lines = terminal.screen();
+    const page = lines.join('\n');
+    expect(page).toContain(`boat ${hundred(json.score.boat)}`);
+    for (const item of json.items) {
+      if (item.kind !== 'fluid' && item.kind !== 'anode') continue;
+      const row = lines.find((line) =>
+        ['·', '~', '!', '?'].some((mark) => line.includes(`${mark} ${item.name}  `)),
+      );
+      expect(row, item.name).toBeDefined();
+      if (item.now) {
+        const [figure = '', unit = ''] = amountWords(item.now.value, item.now.unit).split(' ');
+        expect(row!.slice(row!.indexOf(item.name)).replace(/\s+/gu, ' ')).toContain(` ${figure} ${unit}`);
+      }
+    }
+    for (const { do: verb, item } of json.toGetReady) {
+      const name = json.items.find(({ id }) => id === item)!.name;
+      expect(page).toContain(`${verb === 'look' ? 'look at' : verb} ${name}`);
+    }
+  });
+
+  it('however the keys come in, the screen is the same', async () => {
+    const keys = 'jjjjjj\tj\r jk\u001b[Bjl\u007f??G\tkgjjp';
+    const screens: string[] = [];
+    for (const length of [keys.length, 1, 3]) {
+      const terminal = await board(NOT_READY, undefined, {
+        XDG_CONFIG_HOME: path.join(folder, `keys-${length}`),
+      });
+      for (let at = 0; at < keys.length; at += length) terminal.type(keys.slice(at, at + length));
+      screens.push(await terminal.until((screen) => screen.trimEnd().endsWith('night'), 'the last key'));
+    }
+    expect(new Set(screens).size).toBe(1);
+  });
+
+  it('by night all is red, and in plain nothing is coloured', async () => {
+    const terminal = await board(NOT_READY, undefined, { XDG_CONFIG_HOME: path.join(folder, 'night') });
+    expect(terminal.colours().size).toBeGreaterThan(1);
+    terminal.type('p');
+    await terminal.until((screen) => screen.trimEnd().endsWith('night'), 'night');
+    expect([...terminal.colours()]).toEqual(['#ff0000']);
+    terminal.type('p');
+    await terminal.until((screen) => screen.trimEnd().endsWith('plain'), 'plain');
+    expect([...terminal.colours()]).toEqual([]);
+  });
+
+  it('with NO_COLOR and without UTF-8 it is the same page in bare letters', async () => {
+    const terminal = await board(NOT_READY, undefined, { NO_COLOR: '1', LANG: 'C' });
+    const page = terminal.screen().join('\n');
+    expect(page).toMatch(/^[\n -~]*$/u);
+    expect(page).toContain('NOT READY');
+    expect(page).toMatch(/[.~!?] Gear oil/u);
+    expect([...terminal.colours()]).toEqual([]);
+  });
+
+  it('for a screen reader it is sentences, on the terminal as it is', async () => {
+    const terminal = openTerminal(process.execPath, [PROGRAM, ...NOT_READY], {
+      columns: 120,
+      rows: 36,
+      env: { ...env, INK_SCREEN_READER: 'true' },
+    });
+    open.push(terminal);
+    await terminal.until((screen) => screen.includes('Verdict: not ready.'), 'the sentences');
+    expect(terminal.modes().alternate).toBe(false);
+    terminal.type('j');
+    await terminal.until((screen) => /1 of \d+: NOT READY/u.test(screen), 'the first place');
+    terminal.type('q');
+    expect((await terminal.ended).exitCode).toBe(0);
+  });
+
+  it('a key writes less than a kilobyte', async () => {
+    const terminal = await board(NOT_READY, { columns: 120, rows: 40 });
+    terminal.type('jjjjj');
+    const before = await terminal.until((screen) => screen.includes('> '), 'a choice');
+    const written = terminal.written().length;
+    terminal.type('j');
+    await terminal.until((screen) => screen !== before && screen.includes('> '), 'the next choice');
+    expect(terminal.written().length - written).toBeLessThan(1024);
+  });
+});
+
+function run0(args: readonly string[]): VerdictDocument {
+  try {
+    return JSON.parse(execFileSync(process.execPath, [PROGRAM, 'verdict', ...args], { encoding: 'utf8' }));
+  } catch (ended) {
+    // Hold and not ready are told by the exit status as well.
+    return JSON.parse((ended as { stdout: string }).stdout);
+  }
+}
+
+describe('a fault in the board', () => {
+  const faulty = path.join(folder, 'faulty-board.mjs');
+
+  beforeAll(async () => {
+    const bundle = await rolldown({
+      input: 'tests/helpers/faulty-board.tsx',
+      platform: 'node',
+      resolve: { alias: { 'react-devtools-core': path.resolve('.ci/nothing.js') } },
+      logLevel: 'silent',
+    });
+    await bundle.write({ file: faulty, format: 'esm', codeSplitting: false });
+  });
+
+  it.each([
+    ['render', '\u000c'],
+    ['reckoning', '\u000c'],
+    ['timer', '\u000c'],
+    ['rejection', '\u000c'],
+    ['key', 'p'],
+  ])('in a %s gives the terminal back and is told on it', async (where, key) => {
+    const terminal = await shell();
+    terminal.type(run(`${process.execPath} ${faulty} ${where}`));
+    await terminal.until(answered, 'the board');
+    terminal.type(key);
+    await terminal.until((screen) => screen.includes('status: 70'), 'the status');
+    expect(terminal.screen().join('\n')).toMatch(/told: (Error: planted|TypeError)/u);
+    await expectRestored(terminal);
+  });
+});
