@@ -9,7 +9,7 @@ import { codeOf, type FileFacts } from './disk.ts';
 import { appended, fileName, type ReadLogFile, shownName } from './log-file.ts';
 import { readMark, writeMark } from './mark.ts';
 import { lastFrame, ownWriter } from './own-writer.ts';
-import { filesOf, putFile, refresh, type Shelf } from './shelf.ts';
+import { filesOf, putFile, refresh, type Shelf, syncNames } from './shelf.ts';
 
 /** A new segment is begun at this size, so that a copy or a merge never has much to do again. */
 const segmentBytes = 8 * 1024 * 1024;
@@ -39,12 +39,9 @@ function notSaved(code: string, drafts: readonly Draft[]): Trouble {
 }
 
 function appendUnderLock(shelf: Shelf, drafts: readonly Draft[]): Result<readonly Entry[]> {
-  const { disk, lock, state, boat } = shelf.keeping;
+  const { disk, lock, state } = shelf.keeping;
   disk.makeFolder(state);
-  if (!isThere(shelf)) {
-    disk.makeFolder(shelf.log);
-    disk.syncFolder(boat);
-  }
+  if (!isThere(shelf)) disk.makeFolder(shelf.log);
   refresh(shelf);
   const writer = ownWriter(shelf);
   const done = writer && lock(writer, () => appendAs(shelf, writer, drafts));
@@ -167,7 +164,8 @@ function write(shelf: Shelf, { file, known }: Target, bytes: Uint8Array): Failur
     const sealed = known?.tail ? joined([lf, bytes]) : bytes;
     const failed = writeWhole(shelf, { file, opened }, sealed, before.bytes);
     if (failed) return failed;
-    if (!known) disk.syncFolder(shelf.log);
+    if (!shelf.named.has(file)) syncNames(shelf);
+    shelf.named.add(file);
     settle(shelf, { file, known }, bytes, disk.openFacts(opened));
     return null;
   } catch (error) {

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { crc32 } from 'node:zlib';
 import { codeOf, type Disk } from './disk.ts';
 
 /** How far this laptop has written under a writer id: its last line, that line's checksum, and how long its file was then. */
@@ -40,19 +41,16 @@ export function writeMark(disk: Disk, folder: string, mark: Mark): void {
   }
 }
 
-const widths = { segment: 4, n: 12, bytes: 12 } as const;
-
+/** Of fixed width, and closed by a checksum: one written over another by halves is not believed. */
 function text({ writer, machine, segment, n, crc, bytes }: Mark): string {
-  const fixed = [
-    String(segment).padStart(widths.segment, '0'),
-    String(n).padStart(widths.n, '0'),
-    crc,
-    String(bytes).padStart(widths.bytes, '0'),
-  ];
-  return `hoveshort-mark 1 ${writer} ${machine} ${fixed.join(' ')}\n`;
+  const segmentText = String(segment).padStart(4, '0');
+  const [number, length] = [n, bytes].map((count) => String(count).padStart(12, '0'));
+  const body = `hoveshort-mark 1 ${writer} ${machine} ${segmentText} ${number} ${crc} ${length}`;
+  return `${body} ${crc32(body).toString(16).padStart(8, '0')}\n`;
 }
 
-const pattern = /^hoveshort-mark 1 ([0-9a-z]{8}) ([0-9a-f]{16}) (\d{4}) (\d{12}) ([0-9a-f]{8}) (\d{12})\n$/;
+const pattern =
+  /^hoveshort-mark 1 ([0-9a-z]{8}) ([0-9a-f]{16}) (\d{4}) (\d{12}) ([0-9a-f]{8}) (\d{12}) [0-9a-f]{8}\n$/;
 const markBytes = text({
   writer: 'x'.repeat(8),
   machine: 'x'.repeat(16),
@@ -63,17 +61,10 @@ const markBytes = text({
 }).length;
 
 function parse(written: string, writer: string): Mark | null {
-  const found = pattern.exec(written);
-  if (!found || found[1] !== writer) return null;
-  const [, , machine, segment, n, crc, bytes] = found as unknown as string[];
-  return {
-    writer,
-    machine: machine as string,
-    segment: Number(segment),
-    n: Number(n),
-    crc: crc as string,
-    bytes: Number(bytes),
-  };
+  const [, named, machine = '', segment, n, crc = '', bytes] = pattern.exec(written) ?? [];
+  if (named !== writer) return null;
+  const mark = { writer, machine, segment: Number(segment), n: Number(n), crc, bytes: Number(bytes) };
+  return text(mark) === written ? mark : null;
 }
 
 function markPath(folder: string, writer: string): string {

@@ -33,7 +33,10 @@ export interface Shelf {
   troubles: readonly Trouble[];
   /** Disk errors met while saving. */
   readonly told: Trouble[];
+  /** Files the disk has failed on: not written to again. */
   readonly dead: Set<string>;
+  /** Files whose names are on the disk for certain, with those of the folders they are in. */
+  readonly named: Set<string>;
   highest: number;
   keys: Set<string>;
 }
@@ -46,6 +49,7 @@ export function newShelf(keeping: Keeping): Shelf {
     troubles: [],
     told: [],
     dead: new Set(),
+    named: new Set(),
     highest: 0,
     keys: new Set(),
   };
@@ -63,8 +67,14 @@ export function refresh(shelf: Shelf): void {
   shelf.troubles = troubles;
   if (files.length === shelf.files.length && files.every((file) => known.get(file.file) === file)) return;
   for (const { file, dead } of files) if (dead) shelf.dead.add(file);
-  if (files.length > 0) syncLog(disk, shelf.log);
   takeIn(shelf, files, known);
+  believeNames(shelf);
+}
+
+/** Syncs the folders of the log, so that a name that was read or made cannot be lost any more. Throws what the disk throws. */
+export function syncNames({ keeping: { disk, boat }, log }: Shelf): void {
+  disk.syncFolder(log);
+  disk.syncFolder(boat);
 }
 
 /** Puts a file's newest reading in its place. */
@@ -135,10 +145,13 @@ function listLog(disk: Disk, log: string): { names: readonly string[]; troubles:
   }
 }
 
-/** Names that were read must be on the disk too, before they are believed; a folder for reading only has no unsynced names. */
-function syncLog(disk: Disk, log: string): void {
+/** Names that were read must be on the disk before they are believed; where syncing is refused, as on a disk for reading only, they are. */
+function believeNames(shelf: Shelf): void {
+  const files = shelf.files.map(({ file }) => file);
+  if (files.every((file) => shelf.named.has(file))) return;
   try {
-    disk.syncFolder(log);
+    syncNames(shelf);
+    for (const file of files) shelf.named.add(file);
   } catch (error) {
     codeOf(error);
   }
