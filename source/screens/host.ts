@@ -5,8 +5,12 @@ export interface Host {
   readonly stdin: ReadStream;
   readonly stdout: WriteStream;
   readonly stderr: WriteStream;
+  /** Rows at the bottom to leave alone: a Windows console scrolls when its last cell is written. */
+  readonly rowsKept: number;
   /** Calls back at a signal, instead of what it does by itself; returns how to stop. */
   onSignal(signal: NodeJS.Signals, run: () => void): () => void;
+  /** Calls back when the terminal can no longer be read: its window is closed; returns how to stop. */
+  onGone(run: () => void): () => void;
   /** Calls back at an exception or a rejection nobody caught; returns how to stop. */
   onFault(run: (fault: unknown) => void): () => void;
   /** Stops the whole foreground job, as Ctrl+Z does in a program that does not read keys itself. */
@@ -18,9 +22,18 @@ export function hostOf(process: NodeJS.Process): Host {
     stdin: process.stdin,
     stdout: process.stdout,
     stderr: process.stderr,
+    rowsKept: process.platform === 'win32' ? 1 : 0,
     onSignal: (signal, run) => {
       process.on(signal, run);
       return () => process.off(signal, run);
+    },
+    onGone: (run) => {
+      process.stdin.on('end', run);
+      process.stdin.on('error', run);
+      return () => {
+        process.stdin.off('end', run);
+        process.stdin.off('error', run);
+      };
     },
     onFault: (run) => {
       process.on('uncaughtException', run);

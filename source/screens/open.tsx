@@ -1,4 +1,4 @@
-import { render } from 'ink';
+import { type Instance, render } from 'ink';
 import type { Outside } from '../outside.ts';
 import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
@@ -8,6 +8,8 @@ import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
 const TICK_MS = 60_000;
+/** How long the last bytes may take to reach the terminal: it may be gone. */
+const CLOSING_MS = 500;
 /** Signals that end the board, with the exit status: 128 and the signal's own number. SIGINT is Ctrl+C, a way to leave like `q`. */
 const ENDING = { SIGHUP: 129, SIGINT: 0, SIGTERM: 143 } as const;
 
@@ -19,26 +21,17 @@ export interface BoardOptions {
   readonly stands: boolean;
 }
 
+type Outcome = { readonly status: number } | { readonly thrown: unknown };
+
 /**
  * Opens the board and gives the exit status once it is left: 0, or that of the signal that ended it.
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
 export async function openBoard({ outside, host, work, stands }: BoardOptions): Promise<number> {
   const { terminal, settings } = outside;
-  const undo: (() => void)[] = [];
-  let status = 0;
-  let fault: { readonly thrown: unknown } | null = null;
-  const instance = { unmount: () => {} };
-
-  function end(with_: number): void {
-    status = with_;
-    instance.unmount();
-  }
-  function fail(thrown: unknown): void {
-    fault ??= { thrown };
-    instance.unmount();
-  }
-
+  const ending = Promise.withResolvers<Outcome>();
+  const end = (status: number) => ending.resolve({ status });
+  const fail = (thrown: unknown) => (isGone(thrown) ? end(ENDING.SIGHUP) : ending.resolve({ thrown }));
   const suspension = suspensionOf(host);
   const driver = driverOf({
     first: firstModel({
@@ -55,44 +48,63 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
     quit: () => end(0),
     fault: fail,
   });
-
-  undo.push(
+  const undo = [
     host.onFault(fail),
-    ...Object.entries(ENDING).map(([signal, number]) =>
-      host.onSignal(signal as keyof typeof ENDING, () => end(number)),
+    host.onGone(() => end(ENDING.SIGHUP)),
+    ...Object.entries(ENDING).map(([signal, status]) =>
+      host.onSignal(signal as keyof typeof ENDING, () => end(status)),
     ),
     host.onSignal('SIGCONT', () => void suspension.redraw().catch(fail)),
     host.onSignal('SIGTSTP', () => driver.send({ is: 'key', key: 'ctrl z' })),
     work.watch(() => driver.send({ is: 'log changed' })),
     ...(stands ? [] : [ticking(driver, outside.now)]),
-  );
+  ];
   // Before the first frame, so that what is typed while it is drawn is neither echoed over it nor lost.
   host.stdin.setRawMode(true);
+  const instance = render(
+    <Root
+      driver={driver}
+      suspension={suspension}
+      utf8={terminal.utf8}
+      spoken={terminal.screenReader}
+      rowsKept={host.rowsKept}
+    />,
+    {
+      stdin: host.stdin,
+      stdout: fromTheTop(host.stdout),
+      stderr: host.stderr,
+      exitOnCtrlC: false,
+      patchConsole: false,
+      interactive: true,
+      alternateScreen: !terminal.screenReader,
+      isScreenReaderEnabled: terminal.screenReader,
+      incrementalRendering: true,
+      maxFps: 30,
+    },
+  );
+  instance.waitUntilExit().then(() => end(0), fail);
+  const outcome = await ending.promise;
+  await closed(instance, host);
+  for (const one of undo) one();
+  if ('thrown' in outcome) throw outcome.thrown;
+  return outcome.status;
+}
+
+/** Gives the terminal back, and does not wait for one that is gone. */
+async function closed(instance: Instance, host: Host): Promise<void> {
   try {
-    const { unmount, waitUntilExit } = render(
-      <Root driver={driver} suspension={suspension} utf8={terminal.utf8} spoken={terminal.screenReader} />,
-      {
-        stdin: host.stdin,
-        stdout: fromTheTop(host.stdout),
-        stderr: host.stderr,
-        exitOnCtrlC: false,
-        patchConsole: false,
-        interactive: true,
-        alternateScreen: !terminal.screenReader,
-        isScreenReaderEnabled: terminal.screenReader,
-        incrementalRendering: true,
-        maxFps: 30,
-      },
-    );
-    instance.unmount = unmount;
-    if (fault) unmount();
-    await waitUntilExit();
-  } finally {
-    for (const one of undo) one();
+    instance.unmount();
+    const late = new Promise((settle) => setTimeout(settle, CLOSING_MS).unref());
+    await Promise.race([instance.waitUntilExit().catch(() => {}), late]);
     host.stdin.setRawMode(false);
+  } catch {
+    // The terminal is gone: a window closed, a line dropped. Nothing is lost by it, every entry is saved when made.
   }
-  if (fault) throw (fault as { thrown: unknown }).thrown;
-  return status;
+}
+
+/** Whether it says no more than that nobody is at the other end. */
+function isGone(thrown: unknown): boolean {
+  return thrown instanceof Error && 'code' in thrown && (thrown.code === 'EIO' || thrown.code === 'EPIPE');
 }
 
 function ticking(driver: Driver, now: () => number): () => void {

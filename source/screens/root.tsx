@@ -12,13 +12,17 @@ interface RootProps {
   readonly suspension: Suspension;
   readonly utf8: boolean;
   readonly spoken: boolean;
+  /** Rows of the window to leave alone. */
+  readonly rowsKept: number;
 }
 
 /** The one component with a life: keys and size go in as messages, the model comes out as a page. */
-export function Root({ driver, suspension, utf8, spoken }: RootProps) {
+export function Root({ driver, suspension, utf8, spoken, rowsKept }: RootProps) {
   const model = useSyncExternalStore(driver.subscribe, driver.model);
   const { suspendTerminal } = useApp();
-  const { columns, rows } = useWindowSize();
+  const window = useWindowSize();
+  const { columns } = window;
+  const rows = window.rows - rowsKept;
   useEffect(() => suspension.hold({ suspendTerminal }), [suspension, suspendTerminal]);
   useEffect(() => driver.send({ is: 'resized', size: { columns, rows } }), [driver, columns, rows]);
   useInput((input, key) => {

@@ -24,6 +24,8 @@ export interface TestTerminal {
   modes(): { alternate: boolean; paste: boolean; cursor: boolean };
   /** The colours used on the screen as `#rrggbb`, palette numbers as `p<n>`; the terminal's own are left out. */
   colours(): ReadonlySet<string>;
+  /** Closes the window under the program, as when a person does or a line drops. */
+  hangUp(): void;
   close(): void;
 }
 
@@ -96,6 +98,8 @@ export function openTerminal(
       cursor: written.lastIndexOf('\u001b[?25h') >= written.lastIndexOf('\u001b[?25l'),
     }),
     colours: () => coloursOf(screen),
+    // In every build of node-pty, though its types leave it out.
+    hangUp: () => (pty as IPty & { destroy(): void }).destroy(),
     close: () => close(pty, screen),
   };
 }

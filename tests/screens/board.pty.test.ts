@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, watch } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { rolldown } from 'rolldown';
@@ -103,6 +103,33 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     terminal.type("echo sta''tus: $?\r");
     await terminal.until((screen) => screen.includes('status: 0'), 'the status');
     await expectRestored(terminal);
+  });
+
+  it('ends when its window is closed, even where nobody passes the hang-up on', async () => {
+    const ended = path.join(folder, 'ended');
+    const terminal = openTerminal('sh', ['-c', `trap "" HUP; ${boardCommand}; echo $? > ${ended}`], {
+      columns: 80,
+      rows: 24,
+      env,
+    });
+    open.push(terminal);
+    await terminal.until(answered, 'the board');
+    const told = appears(ended);
+    terminal.hangUp();
+    await told;
+    expect(readFileSync(ended, 'utf8').trim()).toBe('129');
+  });
+
+  it('shows what another program records while it is open', async () => {
+    const copy = path.join(folder, 'boat');
+    cpSync('sample-boat', copy, { recursive: true });
+    const terminal = await board(['--boat', copy], { columns: 120, rows: 60 });
+    const meter = (screen: string) => /Main engine +[\d .]+ h/u.exec(screen)?.[0];
+    const before = meter(terminal.screen().join('\n'));
+    expect(before).toBeDefined();
+    const entry = ['record', 'hours', 'engine=main', 'reading=3520', '--yes', '--boat', copy];
+    execFileSync(process.execPath, [PROGRAM, ...entry], { env: { ...process.env, ...env } });
+    await terminal.until((screen) => answered(screen) && meter(screen) !== before, 'the new meter reading');
   });
 
   it('follows the window from size to size and back', async () => {
@@ -209,6 +236,17 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     expect(terminal.written().length - written).toBeLessThan(1024);
   });
 });
+
+/** Settles once the file is there and written. */
+function appears(file: string): Promise<void> {
+  return new Promise((settle) => {
+    const watcher = watch(path.dirname(file), () => {
+      if (!existsSync(file) || readFileSync(file, 'utf8') === '') return;
+      watcher.close();
+      settle();
+    });
+  });
+}
 
 function run0(args: readonly string[]): VerdictDocument {
   try {
