@@ -94,7 +94,7 @@ function readOpened(
 }
 
 /** Whether two looks found the file unchanged. */
-export function sameFacts(a: FileFacts, b: FileFacts): boolean {
+function sameFacts(a: FileFacts, b: FileFacts): boolean {
   return a.identity === b.identity && a.bytes === b.bytes && a.changedMs === b.changedMs;
 }
 

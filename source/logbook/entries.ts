@@ -17,7 +17,7 @@ const how = z.enum([
 ]);
 
 const squalls = z.enum(['none', 'isolated', 'scattered', 'line']);
-export const leakClass = z.enum(['dry', 'wet', 'drops', 'falls']);
+const leakClass = z.enum(['dry', 'wet', 'drops', 'falls']);
 
 /** The fields of every kind of entry, in file units (litres, hours, knots, metres, hPa, UTC instants). One schema a kind. */
 export const entryKinds = {

@@ -161,7 +161,7 @@ describe('a boat folder', () => {
       const secret = join(aFolder(), 'secret');
       writeFileSync(secret, 'a secret\n');
       symlinkSync(secret, join(boat.log, 'abcdefgh.ndjson'));
-      execFileSync('mkfifo', [join(boat.log, 'abcdefgj.ndjson')]);
+      execFileSync('sh', ['-c', 'mkfifo "$0"', join(boat.log, 'abcdefgj.ndjson')]);
       expect((await loaded(boat.open())).troubles).toEqual([
         { kind: 'not a plain file', file: 'log/abcdefgh.ndjson' },
         { kind: 'not a plain file', file: 'log/abcdefgj.ndjson' },

@@ -1,11 +1,12 @@
 import { execFile } from 'node:child_process';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { locksIn } from '../../source/files/lock.ts';
 import { aBoatFolder, aFolder, loaded, textsIn } from '../helpers/a-boat-folder.ts';
 
-const script = join(import.meta.dirname, '../helpers/append-many.ts');
+const script = fileURLToPath(new URL('../helpers/append-many.ts', import.meta.url));
 const run = promisify(execFile);
 
 describe('two processes of one laptop', () => {
