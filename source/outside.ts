@@ -1,4 +1,5 @@
 import type { Boat } from './boat/boat.ts';
+import type { Forecast } from './forecast/forecast.ts';
 import type { Draft, Entry } from './logbook/entries.ts';
 import type { Result, Trouble } from './trouble.ts';
 
@@ -26,6 +27,8 @@ export interface BoatFolder {
   read(): Promise<Result<LoadedBoat>>;
   /** Saves entries at the end of this laptop's file, all or none. Ok only when they are on the disk. */
   append(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
+  /** Takes a forecast in; the same one again changes nothing. Returns the file. */
+  keepForecast(forecast: Forecast): Promise<Result<string>>;
   /** Calls back when the folder's log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
 }
@@ -37,6 +40,8 @@ export interface LoadedBoat {
   /** Withdrawn by a strike; shown in the log, left out of every sum. */
   readonly struck: readonly Entry[];
   readonly troubles: readonly Trouble[];
+  /** Taken in, the newest issued last. */
+  readonly forecasts: readonly Forecast[];
   /** Null when entries can be saved; else what stands in the way, to be said before typing. */
   readonly readOnly: Trouble | null;
 }

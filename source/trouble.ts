@@ -21,6 +21,8 @@ export type FolderTrouble =
   | { kind: 'not a plain file'; file: string }
   /** A file in log/ whose name is no log file's: a copy made by hand or by a sync program. It is not read. */
   | { kind: 'stray file'; file: string }
+  /** A file in forecasts/ that is not one of ours any more. It is not read. */
+  | { kind: 'forecast damaged'; file: string; what: string }
   /** Entries can still be saved, but not for long. */
   | { kind: 'little room'; folder: string; bytes: number }
   /** The disk failed while saving; the entry is safe in a new file, the failed one is not written to again. */
@@ -129,7 +131,11 @@ export type RequestTrouble =
   | { kind: 'not understood'; field: string; text: string; expected: string; example?: string }
   | { kind: 'wrong entry'; line?: number; field: string; value: unknown; expected: string; near?: string }
   /** An entry that looks wrong, before it is saved: asked about, and saved only on insisting. */
-  | { kind: 'in doubt'; line?: number; doubt: Extract<LogTrouble, { kind: 'odd reading' | 'unknown item' | 'clock' }> }
+  | {
+      kind: 'in doubt';
+      line?: number;
+      doubt: Extract<LogTrouble, { kind: 'odd reading' | 'unknown item' | 'clock' }>;
+    }
   | { kind: 'not saved'; code: string; text: string };
 
 export type Result<T> =

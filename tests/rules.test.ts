@@ -35,6 +35,7 @@ const packagesIn: { readonly [folder: string]: readonly string[] } = {
   logbook: ['zod', 'fastest-levenshtein'],
   forecast: ['zod'],
   tracing: ['zod'],
+  passage: ['suncalc'],
   condition: ['fastest-levenshtein'],
   words: ['date-fns', 'string-width', 'fastest-levenshtein'],
 };

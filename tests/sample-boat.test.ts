@@ -159,7 +159,15 @@ function of<K extends EntryKind>(kind: K): EntryOf<K>[] {
 function answerAt(instant: string): Answer {
   const condition = conditionAt(boat, entries, Date.parse(instant));
   const beliefs = believe(boat, condition);
-  return judge({ boat, condition, beliefs, seed: 1, simulations: 4096, trouble: condition.troubles });
+  return judge({
+    boat,
+    condition,
+    beliefs,
+    forecast: null,
+    seed: 1,
+    simulations: 4096,
+    trouble: condition.troubles,
+  });
 }
 
 /** A day loses about as much as this many hours under way: it was made so, before and after the job. */

@@ -1,5 +1,6 @@
 import type { Condition } from '../condition/condition.ts';
 import { conditionAt } from '../condition/condition-at.ts';
+import { forecastAt } from '../forecast/choose.ts';
 import { believe } from '../inference/believe.ts';
 import type { LoadedBoat } from '../outside.ts';
 import { judge } from '../readiness/judge.ts';
@@ -14,7 +15,7 @@ export interface Question {
 
 /** The one road from a boat and her log to an answer: the shell and the board both take it, so they cannot differ. Damage of the log counts into the answer. */
 export function answerFor(
-  { boat, entries, troubles }: LoadedBoat,
+  { boat, entries, troubles, forecasts }: LoadedBoat,
   { at, seed, simulations }: Question,
 ): { condition: Condition; document: VerdictDocument } {
   const condition = conditionAt(boat, entries, at);
@@ -23,6 +24,7 @@ export function answerFor(
     boat,
     condition,
     beliefs,
+    forecast: forecastAt(forecasts, at),
     seed,
     simulations,
     trouble: [...troubles, ...condition.troubles],

@@ -6,6 +6,7 @@ import type { BoatFolder, LoadedBoat } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { append } from './append.ts';
 import { codeOf, type Disk } from './disk.ts';
+import { keepForecast, readForecasts } from './forecasts.ts';
 import { asLogFile } from './log-file.ts';
 import { olderCopyTroubles, ownWriter } from './own-writer.ts';
 import { readTextFile } from './read-text.ts';
@@ -24,6 +25,7 @@ export function boatFolder(keeping: Keeping): BoatFolder {
     path: keeping.boat,
     read: async () => load(shelf),
     append: async (drafts) => append(shelf, drafts),
+    keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
     watch: (changed) => watchFolder(keeping.disk, keeping.boat, changed),
   };
 }
@@ -38,12 +40,21 @@ function load(shelf: Shelf): Result<LoadedBoat> {
   const readOnly = whatStandsInTheWay(shelf, ownWriter(shelf));
   if (!readOnly) sealOwnTail(shelf);
   const { entries, struck, said } = foldLog(shelf.files.map(asLogFile));
+  const taken = readForecasts(disk, folder);
   const unread = shelf.files.flatMap(({ trouble }) => trouble ?? []);
-  const troubles = [...shelf.troubles, ...unread, ...olderCopyTroubles(shelf), ...said, ...shelf.told];
+  const troubles = [
+    ...shelf.troubles,
+    ...unread,
+    ...olderCopyTroubles(shelf),
+    ...said,
+    ...taken.troubles,
+    ...shelf.told,
+  ];
   return good({
     boat: boat.value,
     entries,
     struck,
+    forecasts: taken.forecasts,
     troubles: [...troubles, ...(readOnly ? [] : roomTroubles(disk, folder))],
     readOnly,
   });

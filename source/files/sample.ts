@@ -69,7 +69,7 @@ function readSample(
   return good({ all, log: all.filter(({ name }) => isLog(name)) });
 }
 
-function namesIn(disk: Disk, folder: string): readonly string[] {
+export function namesIn(disk: Disk, folder: string): string[] {
   try {
     return disk.list(folder);
   } catch (error) {

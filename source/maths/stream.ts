@@ -1,3 +1,4 @@
+import { noiseTable } from './noise.ts';
 import { normalQuantile } from './normal-quantile.ts';
 
 /**
@@ -13,6 +14,8 @@ export interface Stream {
   fillUniform(out: Float64Array): void;
   /** Fills `out` with the next standard normals. */
   fillNormal(out: Float64Array): void;
+  /** Fills `out`, of even length, with coarse standard normals, two a random word: for large fields that no what-if changes. */
+  fillNoise(out: Float32Array): void;
 }
 
 /**
@@ -31,6 +34,7 @@ export function stream(seed: number, name: string): Stream {
     fillNormal(out) {
       for (let i = 0; i < out.length; i += 1) out[i] = normalQuantile(words.uniform());
     },
+    fillNoise: (out) => words.fillNoise(out, noiseTable()),
   };
 }
 
@@ -67,6 +71,14 @@ class Words {
     const high = this.next() >>> 6;
     const low = this.next() >>> 6;
     return (high * 2 ** 26 + low + 0.5) * 2 ** -52;
+  }
+
+  fillNoise(out: Float32Array, values: Float32Array): void {
+    for (let i = 0; i < out.length; i += 2) {
+      const word = this.next();
+      out[i] = values[word & 0xffff]!;
+      out[i + 1] = values[word >>> 16]!;
+    }
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Consequence } from '../boat/boat.ts';
 import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
 import type { Trouble } from '../trouble.ts';
+import type { Hindrance } from './leg-weather.ts';
 
 /**
  * The readiness model's whole answer, as facts. `words/document.ts` makes the `verdict --json` document of it,
@@ -73,13 +74,20 @@ export interface Window {
   readonly at: number;
   readonly until: number;
   readonly score: number;
-  readonly opens: string | null;
-  readonly closes: string | null;
+  readonly opens: Edge | null;
+  readonly closes: Edge | null;
 }
 
+/** What stands in the way at the edge of a window: weather on a leg (`place` as the leg is called, `limit` the skipper's figure for it), or a vital item. */
+export type Edge =
+  | { readonly hindrance: Hindrance; readonly place: string | null; readonly limit: number | null }
+  | { readonly item: string };
+
+/** Why an anchorage is no place to stay: `dir` where the wind comes from, degrees true, NaN where it is not said. */
 export interface StayingWhy {
   readonly anchorage: string;
-  readonly what: string;
+  readonly what: 'wind' | 'seas';
+  readonly dir: number;
 }
 
 export type ItemAnswer = ItemFacts &
@@ -177,10 +185,16 @@ export type Reason =
   | { reason: 'no passage' }
   | { reason: 'no forecast' }
   | { reason: 'forecast old'; hours: number }
+  | { reason: 'forecast too old'; hours: number }
+  | { reason: 'forecast over' }
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
-  | { reason: 'waits for window'; at: number }
-  | { reason: 'weather now'; what: string }
+  | { reason: 'waits for window'; window: Window }
+  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number }
+  | { reason: 'not as forecast'; what: 'wind' | 'seas'; value: number; said: number }
+  | { reason: 'pressure falls'; hPa: number }
+  | { reason: 'under the score'; score: number; threshold: number; edge: Edge | null }
+  | { reason: 'go'; score: number }
   | { reason: 'log damaged'; count: number }
   | { reason: 'fit' };
 

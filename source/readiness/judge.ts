@@ -1,21 +1,26 @@
 import type { Boat } from '../boat/boat.ts';
+import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
+import type { Forecast } from '../forecast/forecast.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import { passageNm } from '../passage/distance.ts';
 import type { Trouble } from '../trouble.ts';
-import { allCandidates, type Candidate } from './actions.ts';
-import type { Action, Answer } from './answer.ts';
-import { sizeOf } from './bits.ts';
+import type { Answer } from './answer.ts';
+import { type Bits, keepCommon, sizeOf } from './bits.ts';
 import { itemAnswer } from './item-answer.ts';
 import { isNear, type Judged, type JudgedItem, judgeItems, standardError } from './judged.ts';
 import { lastGoodHour } from './latest.ts';
 import type { Passages } from './passages.ts';
-import type { Requirement } from './requirements.ts';
-import { toGetReady } from './to-get-ready.ts';
+import { readyActions } from './ready-actions.ts';
+import { untenableFrom, weatherAtAnchor } from './staying.ts';
 import { reasonsOf } from './verdict.ts';
+import { courseThrough } from './weather.ts';
+import type { HourlyWeather } from './weather-table.ts';
 import { whileHeld } from './while-held.ts';
+import { edgesOf, runsOf, windowsOf } from './windows.ts';
 
 const MS_AN_HOUR = 3_600_000;
+const MS_A_MINUTE = 60_000;
 /** Model 1: near a threshold more passages are simulated, up to so many. */
 const MOST_PASSAGES = 65_536;
 const MORE = 4;
@@ -24,6 +29,8 @@ export interface JudgeInput {
   readonly boat: Boat;
   readonly condition: Condition;
   readonly beliefs: Beliefs;
+  /** The forecast that counts; null where there is none. */
+  readonly forecast: Forecast | null;
   readonly seed: number;
   /** Passages to begin with. */
   readonly simulations: number;
@@ -32,42 +39,77 @@ export interface JudgeInput {
 
 /** The readiness model: is she fit to leave, why not, for how long, and what would make her so. A pure function of what it is given. */
 export function judge(input: JudgeInput): Answer {
-  const limits = limitsOf(input.boat, input.condition.crew);
+  const answer = judgePassage(input);
+  return answer.staying === null ? answer : { ...answer, shelter: sheltersFrom(input) };
+}
+
+/** The passages to safety, each judged as if it were the one planned. */
+function sheltersFrom(input: JudgeInput): Answer['shelter'] {
+  return input.boat.passages
+    .filter(({ shelter, id }) => shelter && id !== input.condition.passage?.id)
+    .map((passage) => {
+      const condition = { ...input.condition, passage, reserveDays: passage.reserveDays };
+      const { verdict, score } = judgePassage({ ...input, condition });
+      return { passage: passage.id, verdict, score: score.now };
+    });
+}
+
+function judgePassage(input: JudgeInput): Answer {
+  const { boat, condition, beliefs, forecast } = input;
+  const limits = limitsOf(boat, condition.crew);
+  const course = forecast && courseThrough(forecast, condition, limits);
   const withPassages = (count: number) =>
-    judgeItems(input.boat, input.condition, input.beliefs, {
+    judgeItems(boat, condition, beliefs, {
       count,
       seed: input.seed,
       threshold: limits.boat / 100,
+      limits,
+      course,
     });
   let judged = withPassages(input.simulations);
-  while (isNear(judged) && judged.passages.count * MORE <= MOST_PASSAGES)
+  while (isNear(judged, limits) && judged.passages.count * MORE <= MOST_PASSAGES)
     judged = withPassages(judged.passages.count * MORE);
   return answerFrom(input, limits, judged);
 }
 
 /** The limits that hold: with one aboard those given for it take the place of the others. */
-function limitsOf({ limits }: Boat, crew: number): Boat['limits'] {
+function limitsOf({ limits }: Boat, crew: number): Limits {
   if (crew > 1 || limits.alone === undefined) return limits;
   const given = Object.entries(limits.alone).filter(([, value]) => value !== undefined);
   return { ...limits, ...Object.fromEntries(given) };
 }
 
-function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): Answer {
-  const { boat, condition, beliefs, seed } = input;
-  const { passages, requirements, items, boatHeld } = judged;
+function answerFrom(input: JudgeInput, limits: Limits, judged: Judged): Answer {
+  const { boat, condition, beliefs, forecast, seed } = input;
+  const { passages, requirements, items, weather } = judged;
   const { count, now, threshold } = passages;
-  const curve = Float64Array.from(boatHeld, sizeOf);
   const at = (hour: number) => now + hour * MS_AN_HOUR;
-  const ready = readyActions(input, judged);
-  const boatScore = (100 * curve[0]!) / count;
-  const onTheLine = isNear(judged);
+  const curve = curveOf(judged);
+  const scores = curve.map(({ score }) => score ?? Number.NaN);
+  const edgeAt =
+    weather && condition.passage ? edgesOf(weather, items, condition.passage, limits, count) : () => null;
+  const windows = windowsOf(runsOf(scores, limits.go), scores, now, edgeAt);
+  const [alone] = runsOf(
+    curve.map(({ weather: score }) => score ?? Number.NaN),
+    limits.go,
+  );
+  const ready = readyActions(boat, condition, beliefs, judged, alone?.first ?? 0);
+  const workMinutes = ready.actions.reduce((sum, { minutes }) => sum + minutes, 0);
+  const [first] = curve;
+  const here = anchoredWeather(input, judged);
   const { verdict, reasons } = reasonsOf({
     boat,
     condition,
     limits,
     items,
-    boatScore,
-    onTheLine,
+    forecast,
+    forecastReaches: weather !== null,
+    here,
+    score: first!.score,
+    boatScore: first!.boat,
+    windows,
+    edgeNow: edgeAt(0),
+    onTheLine: isNear(judged, limits),
     trouble: input.trouble,
   });
   return {
@@ -78,24 +120,34 @@ function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): 
       nm: passageNm(condition.passage),
       hours: passageNm(condition.passage) / condition.passage.speed.mean,
     },
-    forecast: null,
+    forecast: forecast && {
+      issuedAt: Date.parse(forecast.issuedAt),
+      ageHours: (now - Date.parse(forecast.issuedAt)) / MS_AN_HOUR,
+      source: forecast.source,
+    },
     verdict,
     reasons,
     threshold: { boat: limits.boat, go: limits.go },
-    score: { now: null, boat: boatScore, weather: null, error: 100 * standardError(curve[0]!, count) },
-    onTheLine,
-    windows: [],
-    weatherAlone: null,
-    best: null,
+    score: {
+      now: first!.score,
+      boat: first!.boat,
+      weather: first!.weather,
+      error: 100 * standardError(((first!.score ?? first!.boat) / 100) * count, count),
+    },
+    onTheLine: isNear(judged, limits),
+    windows,
+    weatherAlone: alone
+      ? {
+          at: at(alone.first),
+          until: at(alone.last),
+          startWorkBy: workMinutes > 0 ? at(alone.first) - workMinutes * MS_A_MINUTE : null,
+        }
+      : null,
+    best: weather === null ? null : bestOf(curve),
     endurance: enduranceOf(items, curve, passages),
-    staying: null,
+    staying: stayingFor(input, judged, here),
     shelter: [],
-    curve: Array.from(curve, (held, hour) => ({
-      at: at(hour),
-      score: null,
-      boat: (100 * held) / count,
-      weather: null,
-    })),
+    curve,
     items: items.map((one) => {
       const last = lastGoodHour(one.curve, count, threshold);
       const goodUntil = typeof last === 'number' ? at(last) : last;
@@ -103,16 +155,13 @@ function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): 
     }),
     toGetReady: ready.actions,
     toGetReadySuffices: ready.suffices,
-    whileHeld: whileHeld(boat, condition, beliefs, passages, items, ready.actions, boatScore),
+    whileHeld: whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat),
     beforeLeaving: boat.checks
       .filter(({ when }) => when === 'leaving')
       .map((check) => {
         const { madeSinceArrival, unsettledBy } = condition.checks.get(check.id)!;
-        return {
-          check: check.id,
-          made: madeSinceArrival && unsettledBy === null,
-          minutes: check.minutes ?? 1,
-        };
+        const made = madeSinceArrival && unsettledBy === null;
+        return { check: check.id, made, minutes: check.minutes ?? 1 };
       }),
     trouble: input.trouble,
     simulations: count,
@@ -120,74 +169,53 @@ function answerFrom(input: JudgeInput, limits: Boat['limits'], judged: Judged): 
   };
 }
 
-/** The last departure at which the boat still reaches her threshold, and the vital item that fails most just after. */
-function enduranceOf(
-  items: readonly JudgedItem[],
-  curve: Float64Array,
-  { count, threshold, now }: Passages,
-): Answer['endurance'] {
-  const last = lastGoodHour(curve, count, threshold);
-  if (typeof last !== 'number') return null;
-  const failing = items
-    .filter(({ vital }) => vital)
-    .map(({ item, curve: held }) => ({ id: item.id, held: held[last + 1]! }))
-    .reduce((worst, one) => (one.held < worst.held ? one : worst));
-  return { until: now + last * MS_AN_HOUR, item: failing.id };
-}
-
-function readyActions(
-  { boat, condition, beliefs }: JudgeInput,
-  { requirements, items, passages }: Judged,
-): { actions: readonly Action[]; suffices: boolean } {
-  const vital = requirements.all
-    .map((requirement) => ({
-      requirement,
-      places: requirement.items.flatMap((id, place) =>
-        items.some(({ item, vital }) => item.id === id && vital) ? [place] : [],
-      ),
-    }))
-    .filter(({ places }) => places.length > 0);
-  const candidates = allCandidates(boat, condition, beliefs);
-  const owed = items.flatMap((one) => owedFor(one, candidates));
-  const helpful = candidates.filter(
-    (candidate) =>
-      !owed.includes(candidate) &&
-      helps(
-        candidate,
-        items,
-        vital.map(({ requirement }) => requirement),
-      ),
-  );
-  const { count, threshold } = passages;
-  return toGetReady({
-    vital,
-    passages: count,
-    hour: 0,
-    enough: threshold * count,
-    owed,
-    candidates: helpful,
+/** The scores for every departure: the boat's, the weather's, and both in the same passages; the last two null without a forecast. */
+function curveOf({ boatHeld, weather, passages: { count, now } }: Judged): Answer['curve'] {
+  const percent = (bits: Bits) => (100 * sizeOf(bits)) / count;
+  return boatHeld.map((boat, hour) => {
+    const at = now + hour * MS_AN_HOUR;
+    if (weather === null) return { at, score: null, boat: percent(boat), weather: null };
+    const both = weather.held[hour]!.slice();
+    keepCommon(both, boat);
+    return { at, score: percent(both), boat: percent(boat), weather: percent(weather.held[hour]!) };
   });
 }
 
-/** Whatever the score: a look that is owed where not having it bars leaving, and what puts right a vital thing past its limit. */
-function owedFor(
-  { item, vital, finding }: JudgedItem,
-  candidates: readonly Candidate[],
-): readonly Candidate[] {
-  if (vital && finding.pastLimit.length > 0)
-    return candidates.filter((candidate) => candidate.item === item.id);
-  const bars = finding.unseenBars === 'always' || (vital && finding.unseenBars === 'when vital');
-  if (finding.unseen.length === 0 || !bars) return [];
-  return [{ do: 'look', item: item.id, takes: [], minutes: item.minutes ?? 5, pouredL: null, buys: null }];
+function bestOf(curve: Answer['curve']): Answer['best'] {
+  const best = curve.reduce((most, one) => (one.score! > most.score! ? one : most));
+  return { at: best.at, score: best.score! };
 }
 
-/** Only what a vital item that may fail asks for: its own work, or filling the stock it goes by. */
-function helps(candidate: Candidate, items: readonly JudgedItem[], vital: readonly Requirement[]): boolean {
-  const mayFail = (id: string) =>
-    items.some(({ item, chance, vital }) => item.id === id && vital && chance < 1);
-  if (mayFail(candidate.item) && candidate.do !== 'look') return true;
-  return (
-    candidate.buys !== null &&
-    vital.some(({ stores, items: ids }) => stores.includes(candidate.item) && ids.some(mayFail))
-  );
+/** The last departure at which the boat still reaches her threshold, and the vital item that fails most just after. */
+function enduranceOf(
+  items: readonly JudgedItem[],
+  curve: Answer['curve'],
+  { threshold }: Passages,
+): Answer['endurance'] {
+  const first = curve.findIndex(({ boat }) => boat < 100 * threshold);
+  if (first <= 0) return null;
+  const failing = items
+    .filter(({ vital }) => vital)
+    .reduce((worst, one) => (one.curve[first]! < worst.curve[first]! ? one : worst));
+  return { until: curve[first - 1]!.at, item: failing.item.id };
+}
+
+/** The forecast where she lies; null under way, at no named anchorage, or past the forecast. */
+function anchoredWeather(
+  { boat, condition, forecast }: JudgeInput,
+  { weather }: Judged,
+): HourlyWeather | null {
+  const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
+  if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
+  return weatherAtAnchor(anchorage, forecast, condition.at, weather.hours);
+}
+
+function stayingFor(
+  { boat, condition }: JudgeInput,
+  { weather }: Judged,
+  here: HourlyWeather | null,
+): Answer['staying'] {
+  const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
+  if (!anchorage || here === null || weather === null) return null;
+  return untenableFrom(anchorage, here, weather.paths, condition.at);
 }

@@ -1,4 +1,5 @@
 import { type Boat, consequenceOf, type Item, itemsOf } from '../boat/boat.ts';
+import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import type { State, Why } from './answer.ts';
@@ -7,6 +8,7 @@ import { type Finding, findingOf } from './findings.ts';
 import { always, both, curveOf } from './latest.ts';
 import { drawPassages, type Passages } from './passages.ts';
 import { type Holding, nothingDone, type Requirements, requirementsOf } from './requirements.ts';
+import { type Course, simulateWeather, type Weather } from './weather.ts';
 
 /** Model, Terms: without a forecast departures are looked at for a week. */
 const LAST_HOUR = 168;
@@ -30,19 +32,32 @@ export interface JudgedItem {
 export interface Judged {
   readonly passages: Passages;
   readonly requirements: Requirements;
+  readonly weather: Weather | null;
   readonly items: readonly JudgedItem[];
   /** The passages in which all that is vital holds, for every departure. */
   readonly boatHeld: readonly Bits[];
 }
 
-/** Judges every item over `count` passages. `threshold` is the boat's, 0..1. */
+export interface JudgeOptions {
+  readonly count: number;
+  readonly seed: number;
+  /** The boat's, 0..1. */
+  readonly threshold: number;
+  readonly limits: Limits;
+  /** The forecast along the passage; null where there is none. */
+  readonly course: Course | null;
+}
+
+/** Judges every item, and the weather where there is a forecast, over `count` passages. */
 export function judgeItems(
   boat: Boat,
   condition: Condition,
   beliefs: Beliefs,
-  { count, seed, threshold }: { count: number; seed: number; threshold: number },
+  { count, seed, threshold, limits, course }: JudgeOptions,
 ): Judged {
-  const passages = drawPassages(boat, condition, beliefs, { count, seed, lastHour: LAST_HOUR, threshold });
+  const drawn = drawPassages(boat, condition, beliefs, { count, seed, lastHour: LAST_HOUR, threshold });
+  const weather = course && simulateWeather(course, condition, limits, drawn);
+  const passages = weather === null ? drawn : motoredByWeather(drawn, weather, condition);
   const requirements = requirementsOf(boat, condition, beliefs, passages);
   const vitalIds = new Set(
     itemsOf(boat).flatMap((item) => (consequenceOf(boat, item) === 'vital' ? [item.id] : [])),
@@ -55,11 +70,23 @@ export function judgeItems(
     const finding = findingOf(boat, item, condition, beliefs);
     return { item, vital, curve, chance, finding, ...stateOf(finding, vital, chance, threshold) };
   });
+  const boatChance = sizeOf(boatHeld[0]!) / count;
+  return { passages, requirements, weather, boatHeld, items: together(items, boatChance, threshold) };
+}
+
+/** Where a forecast decides how much is motored: every engine the passage is motored with runs together. */
+function motoredByWeather(passages: Passages, weather: Weather, { passage }: Condition): Passages {
+  const none = new Float64Array(passages.count);
   return {
-    passages,
-    requirements,
-    boatHeld,
-    items: together(items, sizeOf(boatHeld[0]!) / count, threshold),
+    ...passages,
+    lastHour: weather.lastHour,
+    motoringIsFixed: false,
+    motoredBy(engines, hour) {
+      const running = engines.filter((engine) => passage?.motoring[engine] !== undefined).length;
+      if (running === 0) return none;
+      const motored = weather.motored(hour);
+      return running === 1 ? motored : motored.map((hours) => running * hours);
+    },
   };
 }
 
@@ -140,8 +167,16 @@ export function standardError(held: number, count: number): number {
   return Math.sqrt((chance * (1 - chance)) / count);
 }
 
-/** Within two standard errors of the threshold: more passages may tell. */
-export function isNear({ boatHeld, passages: { count, threshold } }: Judged): boolean {
-  const held = sizeOf(boatHeld[0]!);
-  return Math.abs(held / count - threshold) < 2 * standardError(held, count);
+/** Within two standard errors of the boat's threshold, or of the one to go: more passages may tell. */
+export function isNear(
+  { boatHeld, weather, passages: { count, threshold } }: Judged,
+  limits: Limits,
+): boolean {
+  const near = (held: number, chance: number) =>
+    Math.abs(held / count - chance) < 2 * standardError(held, count);
+  if (near(sizeOf(boatHeld[0]!), threshold)) return true;
+  if (weather === null) return false;
+  const both = boatHeld[0]!.slice();
+  keepCommon(both, weather.held[0]!);
+  return near(sizeOf(both), limits.go / 100);
 }

@@ -18,6 +18,10 @@ export interface Passages {
   /** The boat threshold as a chance, 0..1. */
   readonly threshold: number;
   readonly reserveDays: number;
+  /** Made good, kn. */
+  readonly speed: Float64Array;
+  /** Share of the passage motored where no forecast decides, by engine. */
+  readonly share: ReadonlyMap<string, Float64Array>;
   /** Under way, from leaving (or, already under way, from now) to arrival, h. */
   readonly hours: Float64Array;
   /** Whether the hours motored are the same whenever she leaves: without a forecast they are. */
@@ -38,15 +42,19 @@ export function drawPassages(
   options: { count: number; seed: number; lastHour: number; threshold: number },
 ): Passages {
   const streamOf = (name: string) => stream(options.seed, name);
-  const hours = passageHours(condition, options.count, streamOf('passage/speed'));
-  const share = new Float64Array(options.count);
-  streamOf('passage/motoring').fillUniform(share);
-  const motored = new Map(boat.engines.map(({ id }) => [id, motoredHours(condition, id, hours, share)]));
+  const speed = speeds(condition, options.count, streamOf('passage/speed'));
+  const hours = passageHours(condition, speed);
+  const drawn = new Float64Array(options.count);
+  streamOf('passage/motoring').fillUniform(drawn);
+  const share = new Map(boat.engines.map(({ id }) => [id, sharesMotored(condition, id, drawn)]));
+  const motored = new Map([...share].map(([id, shares]) => [id, shares.map((part, i) => part * hours[i]!)]));
   return {
     ...options,
     now: condition.at,
     lastHour: condition.underWay === null ? options.lastHour : 0,
     reserveDays: condition.reserveDays,
+    speed,
+    share,
     hours,
     motoringIsFixed: true,
     motoredBy: (engines) =>
@@ -64,18 +72,25 @@ export function drawPassages(
   };
 }
 
-/** Speed is normal, truncated below a quarter of its mean; already under way, what is left of the passage counts. */
-function passageHours({ passage, underWay, at }: Condition, count: number, draws: Stream): Float64Array {
-  const hours = new Float64Array(count);
-  if (passage === null) return hours;
-  const nm = passageNm(passage);
+/** Hours since she left; 0 while she lies. */
+export function hoursUnderWay({ underWay, at }: Condition): number {
+  return underWay === null ? 0 : (at - underWay.since) / MS_AN_HOUR;
+}
+
+/** Speed is normal, truncated below a quarter of its mean. Infinite with no passage planned: she has arrived. */
+function speeds({ passage }: Condition, count: number, draws: Stream): Float64Array {
+  const speed = new Float64Array(count).fill(Infinity);
+  if (passage === null) return speed;
   const { mean } = passage.speed;
-  const speed = quantileOf({ ...passage.speed, low: mean / 4, high: Infinity });
-  const sailed = underWay === null ? 0 : (at - underWay.since) / MS_AN_HOUR;
-  for (let i = 0; i < count; i += 1) {
-    hours[i] = Math.max(0, nm / speed(draws.uniform()) - sailed);
-  }
-  return hours;
+  const quantile = quantileOf({ ...passage.speed, low: mean / 4, high: Infinity });
+  return speed.map(() => quantile(draws.uniform()));
+}
+
+/** Already under way, what is left of the passage counts. */
+function passageHours(condition: Condition, speed: Float64Array): Float64Array {
+  const nm = condition.passage === null ? 0 : passageNm(condition.passage);
+  const sailed = hoursUnderWay(condition);
+  return speed.map((knots) => Math.max(0, nm / knots - sailed));
 }
 
 function together(motored: readonly Float64Array[], count: number): Float64Array {
@@ -85,18 +100,10 @@ function together(motored: readonly Float64Array[], count: number): Float64Array
   return sum;
 }
 
-function motoredHours(
-  { passage }: Condition,
-  engine: string,
-  hours: Float64Array,
-  share: Float64Array,
-): Float64Array {
-  const motored = new Float64Array(hours.length);
+function sharesMotored({ passage }: Condition, engine: string, drawn: Float64Array): Float64Array {
   const usual = passage?.motoring[engine];
-  if (usual === undefined) return motored;
-  const sharesMotored = quantileOf({ ...usual, low: 0, high: 1 });
-  for (let i = 0; i < motored.length; i += 1) motored[i] = hours[i]! * sharesMotored(share[i]!);
-  return motored;
+  if (usual === undefined) return new Float64Array(drawn.length);
+  return drawn.map(quantileOf({ ...usual, low: 0, high: 1 }));
 }
 
 function quantileOf(bounds: Bounds): (p: number) => number {

@@ -1,33 +1,47 @@
 import type { Boat } from '../boat/boat.ts';
+import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
+import type { Forecast } from '../forecast/forecast.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Reason, Verdict } from './answer.ts';
+import type { Edge, Reason, Verdict, Window } from './answer.ts';
 import type { JudgedItem } from './judged.ts';
+import { weatherBars } from './weather-bars.ts';
+import type { HourlyWeather } from './weather-table.ts';
 
 export interface VerdictInput {
   readonly boat: Boat;
   readonly condition: Condition;
-  readonly limits: Boat['limits'];
+  readonly limits: Limits;
   readonly items: readonly JudgedItem[];
+  readonly forecast: Forecast | null;
+  /** Whether the forecast still says something of the passage. */
+  readonly forecastReaches: boolean;
+  /** The forecast where she lies. */
+  readonly here: HourlyWeather | null;
+  readonly score: number | null;
   readonly boatScore: number;
+  readonly windows: readonly Window[];
+  /** What stands in the way of leaving now. */
+  readonly edgeNow: Edge | null;
   readonly onTheLine: boolean;
   readonly trouble: readonly Trouble[];
 }
 
-/** The verdict and its reasons, worst first (model 1). Without a forecast it is never `go`. */
+/** The verdict and its reasons, worst first (model 1). Without a forecast, or one too old, it is never `go`. */
 export function reasonsOf(input: VerdictInput): {
   readonly verdict: Verdict;
   readonly reasons: readonly Reason[];
 } {
-  const { boatScore, onTheLine, limits, condition, trouble } = input;
+  const { boatScore, onTheLine, limits, trouble } = input;
   const barred = boatReasons(input);
+  const weather = weatherReasons(input);
   const reasons: Reason[] = [...barred];
   if (onTheLine) reasons.push({ reason: 'on the line', boat: boatScore, threshold: limits.boat });
   if (trouble.length > 0) reasons.push({ reason: 'log damaged', count: trouble.length });
   if (barred.length === 0) reasons.push({ reason: 'fit' });
-  if (condition.passage === null) reasons.push({ reason: 'no passage' });
-  reasons.push({ reason: 'no forecast' });
-  return { verdict: barred.length > 0 ? 'not ready' : 'hold', reasons };
+  reasons.push(...weather.reasons);
+  if (barred.length > 0) return { verdict: 'not ready', reasons };
+  return { verdict: weather.goes ? 'go' : 'hold', reasons };
 }
 
 /** What bars leaving whatever the weather. */
@@ -48,4 +62,31 @@ function bars({ state, vital, finding }: JudgedItem): boolean {
   if (state === 'unfit') return true;
   if (state !== 'unseen') return false;
   return finding.unseenBars === 'always' || (vital && finding.unseenBars === 'when vital');
+}
+
+function weatherReasons(input: VerdictInput): {
+  readonly goes: boolean;
+  readonly reasons: readonly Reason[];
+} {
+  const { forecast, forecastReaches, condition, limits, here, score, windows, edgeNow } = input;
+  if (condition.passage === null) return { goes: false, reasons: [{ reason: 'no passage' }] };
+  if (forecast === null) return { goes: false, reasons: [{ reason: 'no forecast' }] };
+  const { bars, said } = weatherBars(forecast, limits, condition, here);
+  if (!forecastReaches || score === null)
+    return { goes: false, reasons: [...bars, { reason: 'forecast over' }] };
+  if (score >= limits.go)
+    return {
+      goes: bars.length === 0,
+      reasons: [...bars, ...said, ...(bars.length === 0 ? [{ reason: 'go' as const, score }] : [])],
+    };
+  const [window] = windows;
+  return {
+    goes: false,
+    reasons: [
+      ...bars,
+      { reason: 'under the score', score, threshold: limits.go, edge: edgeNow },
+      window === undefined ? { reason: 'no window' } : { reason: 'waits for window', window },
+      ...said,
+    ],
+  };
 }

@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
+import type { Forecast } from '../forecast/forecast.ts';
 import type { Entry } from '../logbook/entries.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
@@ -50,6 +51,7 @@ export interface Loaded {
   /** Strikes applied, oldest first. */
   readonly entries: readonly Entry[];
   readonly condition: Condition;
+  readonly forecasts: readonly Forecast[];
   readonly troubles: readonly Trouble[];
   /** What stands in the way of saving, or null. */
   readonly readOnly: Trouble | null;

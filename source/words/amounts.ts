@@ -1,5 +1,5 @@
-import { bad, good, type Result } from '../trouble.ts';
 import { beaufortKn } from '../forecast/beaufort.ts';
+import { bad, good, type Result } from '../trouble.ts';
 import { numberFrom } from './numbers.ts';
 import { twoUnits, type Unit, unitFactors } from './units.ts';
 

@@ -6,6 +6,7 @@ import { instant, six, sixOrNull } from './figures.ts';
 import { itemDocument } from './item-document.ts';
 import { reasonSentence } from './reasons.ts';
 import { sayTrouble } from './troubles.ts';
+import { edgePhrase, stayingPhrase } from './weather-reasons.ts';
 
 /** The document of `verdict --json` (contract: names, units and meanings are relied on by scripts). Instants are ISO 8601 UTC, scores percentages, chances 0..1, 6 significant digits. */
 export interface VerdictDocument {
@@ -140,7 +141,7 @@ export function documentOf(from: {
       weather: sixOrNull(answer.score.weather),
       error: six(answer.score.error),
     },
-    ...timesOf(answer),
+    ...timesOf(answer, boat),
     items: answer.items.map((item) => itemDocument(item, boat)),
     toGetReady: answer.toGetReady.map(actionDocument),
     whileHeld: answer.whileHeld.map(actionDocument),
@@ -159,6 +160,7 @@ export function documentOf(from: {
 
 function timesOf(
   answer: Answer,
+  boat: Boat,
 ): Pick<
   VerdictDocument,
   'windows' | 'weatherAlone' | 'best' | 'endurance' | 'staying' | 'shelter' | 'curve'
@@ -169,8 +171,8 @@ function timesOf(
       at: instant(window.at),
       until: instant(window.until),
       score: six(window.score),
-      opens: window.opens,
-      closes: window.closes,
+      opens: window.opens && edgePhrase(window.opens, boat),
+      closes: window.closes && edgePhrase(window.closes, boat),
     })),
     weatherAlone: weatherAlone && {
       at: instant(weatherAlone.at),
@@ -181,7 +183,7 @@ function timesOf(
     endurance: endurance && { until: instant(endurance.until), item: endurance.item },
     staying: staying && {
       until: instant(staying.until),
-      why: `${staying.why.anchorage}: ${staying.why.what}`,
+      why: stayingPhrase(staying.why),
     },
     shelter: answer.shelter.map(({ passage, verdict, score }) => ({
       passage,

@@ -43,6 +43,11 @@ export const folderWords: WordsOf<FolderTrouble> = {
     right: 'It may be a copy made by hand or by a program that keeps folders alike. Nothing in it counts.',
     attempt: 'hoveshort merge <folder it came from>, then move the file out of the log folder',
   }),
+  'forecast damaged': ({ file, what }) => ({
+    title: `${path(file)} is not a forecast that can be read: ${cleanLine(what)}`,
+    right: 'It was left as it is and does not count.',
+    attempt: 'hoveshort forecast <file> with the forecast as it came',
+  }),
   'little room': ({ folder, bytes }) => ({
     title: `${path(folder)} has ${sayBytes(bytes)} of room left on its disk`,
     right: 'Entries can still be saved, but not for long.',

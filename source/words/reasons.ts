@@ -1,7 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Answer, Reason, State } from '../readiness/answer.ts';
 import { assert } from '../trouble.ts';
-import { amountWords, capital, counted, momentWords, sentence } from './say.ts';
+import { capital, counted, sentence } from './say.ts';
+import { weatherPhrase } from './weather-reasons.ts';
 import { whyPhrase } from './why.ts';
 
 /** The four states as they are said. */
@@ -31,22 +32,12 @@ function phrase(reason: Reason, about: { boat: Boat; answer: Answer }): string {
       return `the boat score is on the line: ${Number(reason.boat.toPrecision(4))} where ${reason.threshold} is wanted, too near to tell apart`;
     case 'no passage':
       return 'no passage is planned; name one: "passage" in boat.json, or record plan passage=<id>';
-    case 'no forecast':
-      return 'there is no forecast, so the weather is not judged and the answer is never go';
-    case 'forecast old':
-      return `the forecast is ${amountWords(reason.hours, 'h')} old; get a newer one`;
-    case 'no weather limits':
-      return `no limit is set for ${reason.missing.join(' and ')}; give each a number, or false, under "limits" in boat.json: until then the answer is never go`;
-    case 'no window':
-      return 'no window in this forecast';
-    case 'waits for window':
-      return `she is fit, the weather is not yet; it opens ${momentWords(reason.at, 'UTC', about.answer.at)} UTC`;
-    case 'weather now':
-      return `${reason.what}; no leaving on this forecast, get a newer one`;
     case 'log damaged':
       return `${counted(reason.count, 'place in the log is', 'places in the log are')} damaged or missing, so something may be unknown here; hoveshort inspect shows where`;
     case 'fit':
       return `she is fit: of 100 passages like this one ${Math.floor(about.answer.score.boat)} end with nothing vital past its limit`;
+    default:
+      return weatherPhrase(reason, about.boat, about.answer);
   }
 }
 

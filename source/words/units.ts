@@ -1,12 +1,11 @@
+import { FOOT_M, NAUTICAL_MILE_KM, STATUTE_MILE_KM } from '../forecast/units.ts';
+
 /** Units as people name them, in file units. NIST SP 811 (2008), Appendix B.8 and B.9; exact by definition unless said. */
 
 const US_GALLON_L = 3.785411784;
 const IMPERIAL_GALLON_L = 4.54609;
 const POUND_KG = 0.45359237;
-const FOOT_M = 0.3048;
 const INCH_MM = 25.4;
-const NAUTICAL_MILE_KM = 1.852;
-const STATUTE_MILE_KM = 1.609344;
 /** Conventional inch of mercury, 3386.389 Pa. Rounded by its publisher to 7 digits. */
 const INCH_OF_MERCURY_HPA = 33.86389;
 /** Conventional millimetre of mercury, 133.3224 Pa. Rounded likewise. */

@@ -97,6 +97,7 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
       if (folder.failing !== null) return bad({ kind: 'not saved', code: folder.failing, text });
       return good(save(folder, drafts, now));
     },
+    keepForecast: async () => bad({ kind: 'no boat folder', folder: path }),
     watch: () => () => {},
   };
 }
@@ -106,7 +107,14 @@ function load(folder: FolderInMemory): Result<LoadedBoat> {
   if (!boat.ok) return boat;
   const lines = folder.lines.map((bytes) => readLine(bytes, crc32));
   const { entries, struck, said } = foldLog([{ name: `log/${WRITER}.ndjson`, writer: WRITER, lines }]);
-  return good({ boat: boat.value, entries, struck, troubles: said, readOnly: folder.readOnly });
+  return good({
+    boat: boat.value,
+    entries,
+    struck,
+    troubles: said,
+    forecasts: [],
+    readOnly: folder.readOnly,
+  });
 }
 
 function save(folder: FolderInMemory, drafts: readonly Draft[], now: number): readonly Entry[] {

@@ -54,5 +54,5 @@ export function judged({
     fluids: new Map([...read.fluids, ...Object.entries(fluids)]),
     demand: new Map([...read.demand, ...Object.entries(demand)]),
   };
-  return judge({ boat, condition, beliefs, seed, simulations, trouble: [] });
+  return judge({ boat, condition, beliefs, forecast: null, seed, simulations, trouble: [] });
 }

@@ -38,6 +38,7 @@ function firstRound(boat: Boat): readonly Entry[] {
 function answerFor(boat: Boat): Answer {
   const condition = conditionAt(boat, firstRound(boat), Date.parse(at) + 3_600_000);
   return judge({
+    forecast: null,
     boat,
     condition,
     beliefs: believe(boat, condition),

@@ -292,12 +292,29 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
   ],
   [{ reason: 'no window' }, 'No window in this forecast.'],
   [
-    { reason: 'waits for window', at: Date.UTC(2026, 1, 5, 6) },
-    'She is fit, the weather is not yet; it opens Thu 5 Feb 06:00 UTC.',
+    {
+      reason: 'waits for window',
+      window: {
+        at: Date.UTC(2026, 1, 5, 6),
+        until: Date.UTC(2026, 1, 5, 15),
+        score: 91,
+        opens: null,
+        closes: { hindrance: 'gust', place: 'Otter Cay', limit: 28 },
+      },
+    },
+    'It opens in 1 d 22 h, Thu 5 Feb 06:00 UTC, for 9 h; closes: gusts pass 28 kn, Otter Cay.',
   ],
   [
-    { reason: 'weather now', what: 'gusts of 34 kn' },
-    'Gusts of 34 kn; no leaving on this forecast, get a newer one.',
+    { reason: 'weather now', what: 'gust', value: 34, limit: 30 },
+    'Gusts of 34 kn now, over your limit of 30 kn; no leaving on this forecast, get a newer one.',
+  ],
+  [
+    { reason: 'pressure falls', hPa: 3.4 },
+    'Pressure is down 3.4 hPa in 3 h or less; no leaving on this forecast, get a newer one.',
+  ],
+  [
+    { reason: 'under the score', score: 41.2, threshold: 85, edge: { item: 'water' } },
+    'Leaving now ends well in 41 in 100 passages, where 85 are wanted: Fresh water runs short.',
   ],
   [
     { reason: 'log damaged', count: 1 },

@@ -21,6 +21,11 @@ const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }>
   'file too large': { kind: 'file too large', file: 'boat.json', bytes: 50_000_000, most: 250_000 },
   'not a plain file': { kind: 'not a plain file', file: 'log/k7m2q9xd.ndjson' },
   'stray file': { kind: 'stray file', file: 'log/k7m2q9xd (copy).ndjson' },
+  'forecast damaged': {
+    kind: 'forecast damaged',
+    file: 'forecasts/20260203T0600Z-1a2b.json',
+    what: 'it is not JSON',
+  },
   'little room': { kind: 'little room', folder: 'pennywhin', bytes: 12_300_000 },
   'disk error': { kind: 'disk error', file: 'log/k7m2q9xd.ndjson', code: 'EIO' },
   'not json': { kind: 'not json', place: { ...low, path: 'x' }, what: 'trailing comma' },

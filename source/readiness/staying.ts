@@ -1,0 +1,59 @@
+import type { Anchorage } from '../boat/anchorage.ts';
+import type { Forecast } from '../forecast/forecast.ts';
+import type { Answer } from './answer.ts';
+import { isWithin } from './leg-weather.ts';
+import type { WeatherPaths } from './weather-paths.ts';
+import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
+
+const MS_AN_HOUR = 3_600_000;
+/** Model 8: over in more than 1 simulated passage in 10. */
+const UNTENABLE = 0.1;
+
+/** The weather where she lies, for so many hours from `now`; of an anchorage the forecast names, or of its position. */
+export function weatherAtAnchor(
+  { name, at }: Anchorage,
+  forecast: Forecast,
+  now: number,
+  hours: number,
+): HourlyWeather {
+  return hourlyWeather(forecast, { place: name, at: [at[0], at[1]] }, now, hours, undefined);
+}
+
+/** The first hour at which the anchorage is over what it stands in more than 1 passage in 10, and by what; null where the forecast shows none. */
+export function untenableFrom(
+  anchorage: Anchorage,
+  weather: HourlyWeather,
+  paths: WeatherPaths,
+  now: number,
+): Answer['staying'] {
+  const { count } = paths;
+  for (let hour = 0; hour < Math.min(weather.hours, weather.endHour); hour += 1) {
+    const over = { wind: 0, seas: 0 };
+    for (let i = 0; i < count; i += 1) {
+      const at = hour * count + i;
+      const from = weather.dir[hour]! + weather.dirSd[hour]! * paths.direction[at]!;
+      const stands = standsFrom(anchorage, from);
+      if (weather.wind[hour]! + weather.windSd[hour]! * paths.wind[at]! > stands.wind) over.wind += 1;
+      else if (weather.seas[hour]! + weather.seasSd[hour]! * paths.seas[at]! > stands.seas) over.seas += 1;
+    }
+    if (over.wind + over.seas > UNTENABLE * count) {
+      const what = over.wind >= over.seas ? 'wind' : 'seas';
+      return {
+        until: now + hour * MS_AN_HOUR,
+        why: { anchorage: anchorage.name, what, dir: weather.dir[hour]! },
+      };
+    }
+  }
+  return null;
+}
+
+/** What it stands with the wind from there, kn and m: the lowest of its own limits and those of the sectors. From an unknown direction, the lowest of all. */
+function standsFrom({ wind, seas, sectors }: Anchorage, from: number): { wind: number; seas: number } {
+  const stands = { wind: wind ?? Infinity, seas: seas ?? Infinity };
+  for (const sector of sectors) {
+    if (!Number.isNaN(from) && !isWithin(from, sector)) continue;
+    stands.wind = Math.min(stands.wind, sector.wind ?? Infinity);
+    stands.seas = Math.min(stands.seas, sector.seas ?? Infinity);
+  }
+  return stands;
+}

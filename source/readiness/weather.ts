@@ -1,0 +1,179 @@
+import type { Limits } from '../boat/limits.ts';
+import type { Passage } from '../boat/passage.ts';
+import type { Condition } from '../condition/condition.ts';
+import { placeFor } from '../forecast/at.ts';
+import type { Forecast } from '../forecast/forecast.ts';
+import { type Piece, piecesOf } from '../passage/pieces.ts';
+import { daylightsBetween } from '../passage/sun.ts';
+import type { Bits } from './bits.ts';
+import { type Departures, departures, type Span } from './departures.ts';
+import { legWeather } from './leg-weather.ts';
+import { hoursUnderWay, type Passages } from './passages.ts';
+import { drawPaths, type WeatherPaths } from './weather-paths.ts';
+import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
+
+const MS_AN_HOUR = 3_600_000;
+/** Model, Terms: departures are looked at to the end of the forecast, at most so many hours ahead. */
+const MOST_HOURS = 240;
+/** The forecast must cover the whole passage, at most so many hours (model 8). */
+const MUST_COVER_HOURS = 72;
+
+/** The weather of all simulated passages, and those it lets through. */
+export interface Weather {
+  readonly lastHour: number;
+  readonly hours: number;
+  readonly paths: WeatherPaths;
+  readonly held: readonly Bits[];
+  readonly worst: Departures['worst'];
+  /** Engine hours under way when leaving at that hour, one a passage. */
+  motored(hour: number): Float64Array;
+  /** The forecast of each leg, where it is sailed first. */
+  readonly legs: readonly HourlyWeather[];
+}
+
+/** A passage, whole hours of the forecast for it, what it needs of each. */
+export interface Course {
+  readonly passage: Passage;
+  readonly pieces: readonly Piece[];
+  readonly tables: readonly HourlyWeather[];
+  readonly lastHour: number;
+  readonly hours: number;
+}
+
+/** Reads a forecast along a passage. Null where it says nothing of it any more. */
+export function courseThrough(forecast: Forecast, condition: Condition, limits: Limits): Course | null {
+  const { passage, at, underWay } = condition;
+  if (passage === null) return null;
+  const pieces = piecesOf(passage);
+  const left = Math.max(0, ...pieces.map((piece) => lastSaid(forecast, piece, at)));
+  if (left === 0) return null;
+  const hours = Math.min(Math.ceil(left), 2 * MOST_HOURS);
+  const seen = new Map<unknown, HourlyWeather>();
+  const tables = pieces.map((piece) => {
+    const place = placeFor(forecast, whereOf(piece));
+    const known = seen.get(place) ?? hourlyWeather(forecast, whereOf(piece), at, hours, limits.forecastError);
+    seen.set(place, known);
+    return known;
+  });
+  const lastHour = underWay === null ? Math.min(MOST_HOURS, hours - 1) : 0;
+  return { passage, pieces, tables, lastHour, hours };
+}
+
+/** Sails the course from every hour, in every passage. */
+export function simulateWeather(
+  course: Course,
+  condition: Condition,
+  limits: Limits,
+  passages: Passages,
+): Weather {
+  const { passage, tables, hours, lastHour } = course;
+  const { count, speed, share, streamOf, now } = passages;
+  const paths = drawPaths(count, hours, streamOf);
+  const motoring = Object.keys(passage.motoring)[0];
+  const common = {
+    limits,
+    motorBelow: passage.motorBelow,
+    motorToWindward: passage.motorToWindward,
+    share: (motoring === undefined ? undefined : share.get(motoring)) ?? new Float64Array(count),
+    paths,
+  };
+  const spans = spansOf(course, condition, common);
+  const sailed = hoursUnderWay(condition);
+  const { held, motored, worst } = departures({
+    count,
+    lastHour,
+    hours,
+    speed,
+    sailedNm: speed.map((knots) => knots * sailed),
+    share: common.share,
+    spans,
+    waitHours: passage.waitHours,
+    overHours: limits.overHours,
+    mustCover: limits.forecastMustCover ?? MUST_COVER_HOURS,
+    mayArrive: arrivals(passage, limits, now, passages),
+  });
+  const legs = passage.legs.map((_, leg) => tables[course.pieces.findIndex((piece) => piece.leg === leg)]!);
+  return {
+    lastHour,
+    hours,
+    paths,
+    held,
+    worst,
+    motored: (hour) => motored.subarray(hour * count, (hour + 1) * count),
+    legs,
+  };
+}
+
+function whereOf({ place, middle }: Piece) {
+  return { ...(place === null ? {} : { place }), at: middle };
+}
+
+/** Hours from now until the forecast says nothing more of a piece. */
+function lastSaid(forecast: Forecast, piece: Piece, now: number): number {
+  const last = placeFor(forecast, whereOf(piece))?.steps.at(-1);
+  return last === undefined ? 0 : (Date.parse(last.to) - now) / MS_AN_HOUR;
+}
+
+/** Pieces one after the other with the same weather on the same leg are one span; a gate stands at the start of its leg. */
+function spansOf(
+  { pieces, tables }: Course,
+  condition: Condition,
+  common: Omit<Parameters<typeof legWeather>[0], 'weather' | 'piece'>,
+): readonly Span[] {
+  const spans: (Span & { table: HourlyWeather })[] = [];
+  for (const [place, piece] of pieces.entries()) {
+    const table = tables[place]!;
+    const last = spans.at(-1);
+    if (last?.leg === piece.leg && last.table === table) {
+      spans[spans.length - 1] = { ...last, nm: last.nm + piece.nm };
+      continue;
+    }
+    spans.push({
+      leg: piece.leg,
+      fromNm: piece.fromNm,
+      nm: piece.nm,
+      table,
+      endHour: table.endHour,
+      weather: legWeather({ ...common, weather: table, piece }),
+      gates: last?.leg === piece.leg ? null : gatesOf(condition, piece.leg),
+    });
+  }
+  return spans;
+}
+
+function gatesOf({ gates, passage, at }: Condition, leg: number): Span['gates'] {
+  const open = gates.filter((gate) => gate.passage === passage?.id && gate.leg === leg);
+  if (open.length === 0) return null;
+  return open.map(({ from, to }) => ({
+    from: (Date.parse(from) - at) / MS_AN_HOUR,
+    to: (Date.parse(to) - at) / MS_AN_HOUR,
+  }));
+}
+
+/** Whether an arrival so many hours from now falls in daylight with the skipper's margins; any does where he asks for none. */
+function arrivals(
+  { legs }: Passage,
+  { daylight }: Limits,
+  now: number,
+  passages: Passages,
+): (hour: number) => boolean {
+  if (daylight === undefined || daylight === false) return () => true;
+  const { afterSunrise = 0, beforeSunset = 0 } = daylight;
+  const longest = passages.hours.reduce((most, hours) => Math.max(most, hours), 0);
+  const until = now + (MOST_HOURS + Math.min(longest, 10 * MOST_HOURS) + 24) * MS_AN_HOUR;
+  const days = daylightsBetween(now, until, legs.at(-1)!.to).map(({ from, to }) => ({
+    from: (from - now) / MS_AN_HOUR + afterSunrise,
+    to: (to - now) / MS_AN_HOUR - beforeSunset,
+  }));
+  return (hour) => {
+    let low = 0;
+    let high = days.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (days[middle]!.to < hour) low = middle + 1;
+      else high = middle;
+    }
+    const day = days[low];
+    return day !== undefined && day.from <= hour;
+  };
+}
