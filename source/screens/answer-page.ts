@@ -1,5 +1,5 @@
 import { AID } from '../words/page.ts';
-import { amountWords, counted, hundred } from '../words/say.ts';
+import { amountWords, counted, hundred, sentence } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
 import { curveLines, curveSentence } from './charts/curve.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
@@ -31,7 +31,7 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
     ...document.reasons.flatMap((reason) => told(reason)),
     ...titled('THE SCORE', told(scoreWords(document))),
     ...titled('LEAVING', [
-      ...told(`${countdown(sight)}.`),
+      ...told(sentence(countdown(sight))),
       ...told(curveSentence(document, model.zone)),
       ...(curve ?? []).map((text) => line(say(`  ${text}`, 'chart'))),
     ]),
@@ -59,7 +59,7 @@ function scoreWords({ score, threshold, simulations, seed }: NonNullable<Sight['
   const parts = [
     `The boat ${hundred(boat)} (${amountWords(boat, null)}, give or take ${amountWords(error, null)}), ready from ${threshold.boat}`,
     weather === null ? 'the weather not judged' : `the weather ${hundred(weather)}`,
-    now === null ? 'no score for both' : `both together ${hundred(now)}, go from ${threshold.go}`,
+    ...(now === null ? [] : [`both together ${hundred(now)}, go from ${threshold.go}`]),
     `${counted(simulations, 'passage', 'passages')} sailed, seed ${seed}`,
   ];
   return `${parts.join('; ')}.`;

@@ -28,7 +28,7 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
     case 'anode':
       return anodeFigures(item);
     case 'spare':
-      return spareFigures(item);
+      return spareFigures(sight, item);
     case 'service':
       return [
         ['due', item.dueInHours === null ? null : hoursAway(item.dueInHours)],
@@ -40,7 +40,7 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
       return [['answer', item.ok === null ? null : item.ok ? 'as it should be' : 'not as it should be']];
     case 'dated':
       return [
-        ['good until', item.expires === null ? 'not entered yet' : dayWords(Date.parse(item.expires), 'UTC')],
+        ['expires', item.expires === null ? 'not entered yet' : dayWords(Date.parse(item.expires), 'UTC')],
       ];
   }
 }
@@ -88,18 +88,15 @@ function anodeFigures({ wear, reachesLimit, limit }: Of<'anode'>): [string, stri
   ];
 }
 
-function spareFigures({
-  count,
-  unit,
-  rate,
-  shortChance,
-  cover95,
-  buy,
-  locker,
-}: Of<'spare'>): [string, string | null][] {
+function spareFigures(
+  sight: Sight,
+  { id, count, unit, rate, shortChance, cover95, buy, locker }: Of<'spare'>,
+): [string, string | null][] {
+  const expected = sight.boat.loaded.boat.spares.find((spare) => spare.id === id)?.expected;
+  const per = expected?.perEngineHour === undefined ? 'a day' : 'an engine hour';
   return [
     ['aboard', count === null ? 'not entered yet' : amountWords(count, unit)],
-    ['used', rate && `${amountWords(rate.mean, null)} an engine hour or day, as the boat file says`],
+    ['used', rate && `${amountWords(rate.mean, null)} ${per}`],
     ['runs short', shortChance === null ? null : badHundred(shortChance)],
     ['enough in 95 of 100', cover95 === null ? null : amountWords(cover95, unit)],
     ['to buy', buy > 0 ? amountWords(buy, unit) : null],

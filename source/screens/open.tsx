@@ -33,6 +33,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
   const end = (status: number) => ending.resolve({ status });
   const fail = (thrown: unknown) => (isGone(thrown) ? end(ENDING.SIGHUP) : ending.resolve({ thrown }));
   const suspension = suspensionOf(host);
+  let drawn = async () => {};
   const driver = driverOf({
     first: firstModel({
       now: outside.now(),
@@ -42,7 +43,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
       colour: terminal.colour,
     }),
     work: { ...work, keepPalette: (palette) => settings.set({ palette }) },
-    afterFrame: (run) => setImmediate(() => setImmediate(run)),
+    afterFrame: (run) => void drawn().then(run).catch(fail),
     suspend: () => void suspension.suspend().catch(fail),
     redraw: () => void suspension.redraw().catch(fail),
     quit: () => end(0),
@@ -82,6 +83,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
       maxFps: 30,
     },
   );
+  drawn = instance.waitUntilRenderFlush;
   instance.waitUntilExit().then(() => end(0), fail);
   const outcome = await ending.promise;
   await closed(instance, host);

@@ -69,6 +69,7 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     expect(lines[2]).toContain('NOT READY');
     expect(lines.at(-1)).toContain('q leave');
     expect(terminal.modes()).toMatchObject({ alternate: true, cursor: false });
+    expect(terminal.written(), 'the whole page comes before the answer').toContain('WORKING');
   });
 
   it.each([

@@ -72,20 +72,30 @@ export function historyLines(
   const room = (most - least || Math.abs(most) || 1) * 0.06;
   return plotLines(
     {
-      points,
+      points: joined === 'stepped' ? [...points, { at: to, value: points.at(-1)!.value }] : points,
       from,
       to,
       least: joined === 'stepped' ? Math.min(0, least) : least - room,
       most: most + room,
       levels,
       ticks: timeTicks(from, to, zone, Math.floor(columns / TICK_COLUMNS)),
-      marks: levels.length > 0 ? levels.map(({ value }) => value) : [most, least],
+      marks: marksOf({ levels, joined, least, most }),
       label: (value) => amountWords(value, unit),
       joined,
     },
     columns,
     rows,
   );
+}
+
+function marksOf({
+  levels,
+  joined,
+  least,
+  most,
+}: Pick<History, 'levels' | 'joined'> & { least: number; most: number }): number[] {
+  if (levels.length > 0) return levels.map(({ value }) => value);
+  return joined === 'stepped' ? [most, 0] : [most, least];
 }
 
 /** The same as one sentence. */

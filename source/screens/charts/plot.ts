@@ -14,8 +14,8 @@ export interface Plot {
   /** Values written at the left. */
   readonly marks: readonly number[];
   readonly label: (value: number) => string;
-  /** Points joined by straight lines, kept level until the next one (a count), or left apart. */
-  readonly joined: 'straight' | 'stepped' | 'apart';
+  /** Points joined by straight lines, or kept level until the next one, as a count is. */
+  readonly joined: 'straight' | 'stepped';
 }
 
 export interface Point {
@@ -58,7 +58,7 @@ function drawn(plot: Plot, columns: number, rows: number): string[] {
     const here = { x: x(point.at), y: y(point.value) };
     const before = plot.points[index - 1];
     canvas.dot(here.x, here.y);
-    if (!before || plot.joined === 'apart') return;
+    if (!before) return;
     const there = { x: x(before.at), y: y(before.value) };
     const corner = { x: here.x, y: there.y };
     if (plot.joined === 'straight') canvas.stroke(there, here);
