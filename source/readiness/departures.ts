@@ -1,5 +1,5 @@
 import { type Bits, noBits } from './bits.ts';
-import { CODE_BITS, HINDRANCES, type Hindrance, type LegWeather } from './leg-weather.ts';
+import { CODE_BITS, code, HINDRANCES, type Hindrance, type LegWeather } from './leg-weather.ts';
 
 /** A stretch of the passage with one weather: where on the way it begins, how long it is, whose weather it has. */
 export interface Span {
@@ -47,104 +47,113 @@ export interface Departures {
 export function departures(input: DeparturesInput): Departures {
   const { count, lastHour, spans } = input;
   const legs = Math.max(...spans.map(({ leg }) => leg)) + 1;
-  const fails = new Uint32Array((lastHour + 1) * legs * HINDRANCES.length);
+  const size = legs * HINDRANCES.length;
+  const fails = new Uint32Array((lastHour + 1) * size);
   const motored = new Float64Array((lastHour + 1) * count);
-  const sail = sailor(input);
+  const voyage = {
+    time: new Float64Array(count),
+    over: new Uint16Array(count),
+    failed: new Uint8Array(count),
+    leg: new Uint8Array(count),
+  };
   const held = Array.from({ length: lastHour + 1 }, (_, hour) => {
+    const sum = motored.subarray(hour * count, (hour + 1) * count);
+    voyage.time.fill(hour);
+    voyage.over.fill(0);
+    voyage.failed.fill(0);
+    for (const span of spans) sailSpan(input, span, hour, voyage, sum);
+    arrive(input, voyage);
     const bits = noBits(count);
     for (let i = 0; i < count; i += 1) {
-      sail.leave(hour, i);
-      motored[hour * count + i] = sail.motored;
-      if (sail.failed === 0) bits[i >>> 5] = bits[i >>> 5]! | (1 << (i & 31));
+      const failed = voyage.failed[i]!;
+      if (failed === 0) bits[i >>> 5] = bits[i >>> 5]! | (1 << (i & 31));
       else {
-        const place = (hour * legs + sail.leg) * HINDRANCES.length + sail.failed;
+        const place = hour * size + voyage.leg[i]! * HINDRANCES.length + failed;
         fails[place] = fails[place]! + 1;
       }
     }
     return bits;
   });
-  return {
-    held,
-    motored,
-    worst(hour) {
-      const size = legs * HINDRANCES.length;
-      const here = fails.subarray(hour * size, (hour + 1) * size);
-      const passages = here.reduce((most, one) => Math.max(most, one), 0);
-      if (passages === 0) return null;
-      const place = here.indexOf(passages);
-      return {
-        hindrance: HINDRANCES[place % HINDRANCES.length]!,
-        leg: Math.floor(place / HINDRANCES.length),
-        passages,
-      };
-    },
-  };
+  return { held, motored, worst: (hour) => worstOf(fails.subarray(hour * size, (hour + 1) * size)) };
 }
 
-interface Sailor {
-  /** What failed first: a code; 0 for nothing. */
-  failed: number;
-  leg: number;
-  motored: number;
-  leave(departure: number, i: number): void;
+/** All passages that left together, on their way: the time now, hours over so far, what failed first (a code) and on which leg. */
+interface Voyage {
+  readonly time: Float64Array;
+  readonly over: Uint16Array;
+  readonly failed: Uint8Array;
+  readonly leg: Uint8Array;
 }
 
-function sailor(input: DeparturesInput): Sailor {
-  const { count, hours, speed, sailedNm, share, spans, waitHours, overHours, mustCover, mayArrive } = input;
-  const [wind, pastForecast, daylight, gate] = (['wind', 'past forecast', 'daylight', 'gate'] as const).map(
-    (hindrance) => HINDRANCES.indexOf(hindrance),
-  ) as [number, number, number, number];
-  const sail: Sailor = {
-    failed: 0,
-    leg: 0,
-    motored: 0,
-    leave(departure, i) {
-      sail.failed = 0;
-      sail.motored = 0;
-      let time: number = departure;
-      let over = 0;
-      for (const { leg, fromNm, nm, weather, endHour, gates } of spans) {
-        const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
-        if (left <= 0) continue;
-        const begin = time;
-        if (gates !== null) {
-          const wait = waitFor(gates, time);
-          if (wait > waitHours) fail(gate, leg);
-          else time += wait;
-        }
-        time += left / speed[i]!;
-        sail.motored += between(weather.motored, begin, time, i);
-        const covered = Math.min(Math.ceil(time), Math.ceil(departure + mustCover), hours);
-        const from = Math.min(Math.floor(begin), hours);
-        if (covered <= from) continue;
-        if (covered > endHour) fail(pastForecast, leg);
-        const breach = weather.firstBreach[from * count + i]!;
-        if (breach >>> CODE_BITS < covered) fail(breach & ((1 << CODE_BITS) - 1), leg);
-        over += weather.hoursOver[from * count + i]! - weather.hoursOver[covered * count + i]!;
-        if (over > overHours) fail(wind, leg);
+function sailSpan(
+  input: DeparturesInput,
+  span: Span,
+  departure: number,
+  voyage: Voyage,
+  motored: Float64Array,
+): void {
+  const { count, hours, speed, sailedNm, share, waitHours, overHours, mustCover } = input;
+  const { leg, fromNm, nm, endHour, gates } = span;
+  const { firstBreach, hoursOver, motored: ahead } = span.weather;
+  const { time, over, failed } = voyage;
+  const coverTo = Math.min(Math.ceil(departure + mustCover), hours);
+  for (let i = 0; i < count; i += 1) {
+    const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
+    if (left <= 0) continue;
+    const begin = time[i]!;
+    let end = begin + left / speed[i]!;
+    let why = 0;
+    if (gates !== null) {
+      const wait = waitFor(gates, begin);
+      if (wait > waitHours) why = code('gate');
+      else end += wait;
+    }
+    time[i] = end;
+    const from = Math.floor(begin);
+    if (from >= hours) motored[i] = motored[i]! + (end - begin) * share[i]!;
+    else {
+      const at = from * count + i;
+      const here = ahead[at]!;
+      const atBegin = here - (begin - from) * (here - ahead[at + count]!);
+      motored[i] = motored[i]! + atBegin - aheadAt(ahead, end, hours, count, share, i);
+      const to = Math.min(Math.ceil(end), coverTo);
+      if (to > from && why === 0) {
+        const breach = firstBreach[at]!;
+        over[i] = over[i]! + hoursOver[at]! - hoursOver[to * count + i]!;
+        if (breach >>> CODE_BITS < to) why = breach & ((1 << CODE_BITS) - 1);
+        else if (over[i]! > overHours) why = code('wind');
+        else if (to > endHour) why = code('past forecast');
       }
-      if (!mayArrive(time)) fail(daylight, spans.at(-1)!.leg);
-    },
-  };
-
-  function fail(why: number, leg: number): void {
-    if (sail.failed !== 0) return;
-    sail.failed = why;
-    sail.leg = leg;
+    }
+    if (why !== 0 && failed[i] === 0) {
+      failed[i] = why;
+      voyage.leg[i] = leg;
+    }
   }
+}
 
-  /** What a running sum from the end counts between two times, whole hours shared evenly. */
-  function between(sums: Float32Array, begin: number, end: number, i: number): number {
-    return at(sums, begin, i) - at(sums, end, i);
-  }
+/** What a running sum from the end still counts at a time, whole hours shared evenly; below zero past the forecast, by the share usually motored. */
+function aheadAt(
+  sums: Float32Array,
+  time: number,
+  hours: number,
+  count: number,
+  share: Float64Array,
+  i: number,
+): number {
+  const hour = Math.floor(time);
+  if (hour >= hours) return (hours - time) * share[i]!;
+  const at = hour * count + i;
+  return sums[at]! - (time - hour) * (sums[at]! - sums[at + count]!);
+}
 
-  function at(sums: Float32Array, time: number, i: number): number {
-    if (time >= hours) return (hours - time) * share[i]!;
-    const hour = Math.floor(time);
-    const here = sums[hour * count + i]!;
-    return here - (time - hour) * (here - sums[(hour + 1) * count + i]!);
-  }
-  return sail;
+function arrive({ count, spans, mayArrive }: DeparturesInput, { time, failed, leg }: Voyage): void {
+  const last = spans.at(-1)!.leg;
+  for (let i = 0; i < count; i += 1)
+    if (failed[i] === 0 && !mayArrive(time[i]!)) {
+      failed[i] = code('daylight');
+      leg[i] = last;
+    }
 }
 
 /** How long until the gate is open; Infinity where it does not open again. */
@@ -152,4 +161,12 @@ function waitFor(gates: readonly { readonly from: number; readonly to: number }[
   let least = Infinity;
   for (const { from, to } of gates) if (to >= time) least = Math.min(least, Math.max(0, from - time));
   return least;
+}
+
+function worstOf(fails: Uint32Array): ReturnType<Departures['worst']> {
+  const passages = fails.reduce((most, one) => Math.max(most, one), 0);
+  if (passages === 0) return null;
+  const place = fails.indexOf(passages);
+  const hindrance = HINDRANCES[place % HINDRANCES.length]!;
+  return { hindrance, leg: Math.floor(place / HINDRANCES.length), passages };
 }

@@ -21,7 +21,12 @@ export const HINDRANCES = [
   'gate',
 ] as const;
 export type Hindrance = (typeof HINDRANCES)[number];
-const code = (hindrance: Hindrance): number => HINDRANCES.indexOf(hindrance);
+const codes = new Map(HINDRANCES.map((hindrance, place) => [hindrance, place]));
+
+export function code(hindrance: Hindrance): number {
+  return codes.get(hindrance)!;
+}
+
 /** Bits of a code beside an hour. */
 export const CODE_BITS = 4;
 
@@ -55,6 +60,7 @@ export interface LegInput {
   readonly paths: WeatherPaths;
 }
 
+/** Hours are judged backwards, each on top of the one after it, so that a departure reads off what lies ahead of it. */
 export function legWeather(input: LegInput): LegWeather {
   const { weather, paths } = input;
   const { count } = paths;
@@ -62,56 +68,108 @@ export function legWeather(input: LegInput): LegWeather {
   const firstBreach = new Uint16Array(size).fill(weather.hours << CODE_BITS, size - count);
   const hoursOver = new Uint16Array(size);
   const motored = new Float32Array(size);
-  const judgeHour = hourJudge(input);
-  for (let hour = weather.hours - 1; hour >= 0; hour -= 1)
-    judgeHour(hour, { firstBreach, hoursOver, motored });
+  for (let hour = weather.hours - 1; hour >= 0; hour -= 1) {
+    const bars = hourBars(input, hour);
+    judgeHour(input, bars, hour * count, { firstBreach, hoursOver, motored });
+    const byDirection =
+      bars.headwindError < Infinity || input.piece.sectors.length > 0 || input.motorToWindward;
+    if (byDirection) judgeByDirection(input, bars, hour, { firstBreach, hoursOver, motored });
+  }
   return { firstBreach, hoursOver, motored };
 }
 
-/** Judges one hour for all passages, from the hour after it. */
-function hourJudge(input: LegInput): (hour: number, into: LegWeather) => void {
-  const { weather, limits, motorBelow, motorToWindward, share, paths, piece } = input;
-  const { count } = paths;
+/** One hour of a leg as bars for the passages' errors: above them it fails. Errors are in their own standard deviations. */
+interface HourBars {
+  /** What stands in the way of all, as `hour << CODE_BITS | code`; 0 for nothing. */
+  readonly barred: number;
+  readonly overError: number;
+  readonly farOverError: number;
+  readonly gustError: number;
+  readonly seasError: number;
+  readonly seasCode: number;
+  /** Below it she motors. */
+  readonly calmError: number;
+  readonly headwindError: number;
+  readonly windSaid: boolean;
+}
+
+function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): HourBars {
+  const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
   const windLimit = limits.wind === false ? Infinity : (limits.wind ?? Infinity);
-  const gustLimit = limits.gust ?? Infinity;
-  const byDirection = limits.headwind !== undefined || piece.sectors.length > 0 || motorToWindward;
-  return (hour, { firstBreach, hoursOver, motored }) => {
-    const at = hour * count;
-    const next = at + count;
-    const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
-    const [gust, gustSd] = [weather.gust[hour]!, GUST_ERROR * windSd];
-    const [seas, seasSd] = [weather.seas[hour]!, weather.seasSd[hour]!];
-    const [seasLimit, seasCode] = seasLimitAt(limits, weather.period[hour]!);
-    const barred = barredBy(weather, limits, hour);
-    const direction = byDirection ? directionJudge(input, hour) : null;
-    for (let i = 0; i < count; i += 1) {
-      const error = paths.wind[at + i]!;
-      const blowing = Math.max(0, wind + windSd * error);
-      let breach = barred;
-      let limit = windLimit;
-      let over: number = code('wind');
-      let toWindward = false;
-      let sectorSeas = Infinity;
-      if (direction !== null) {
-        const by = direction(i);
-        if (by.wind < limit) {
-          limit = by.wind;
-          over = by.code;
-        }
-        sectorSeas = by.seas;
-        toWindward = by.toWindward;
-      }
-      if (blowing > limit + FAR_OVER_KN) breach ||= over;
-      if (gust + gustSd * error > gustLimit) breach ||= code('gust');
-      const height = seas + seasSd * paths.seas[at + i]!;
-      if (height > seasLimit) breach ||= seasCode;
-      if (height > sectorSeas) breach ||= code('sector');
-      firstBreach[at + i] = breach === 0 ? firstBreach[next + i]! : (hour << CODE_BITS) | breach;
-      hoursOver[at + i] = hoursOver[next + i]! + (blowing > limit ? 1 : 0);
-      const engine = Number.isNaN(wind) ? share[i]! : blowing < motorBelow || toWindward ? 1 : 0;
-      motored[at + i] = motored[next + i]! + engine;
-    }
+  const [seasLimit, seasCode] = seasLimitAt(limits, weather.period[hour]!);
+  const barred = barredBy(weather, limits, hour);
+  return {
+    barred: barred === 0 ? 0 : (hour << CODE_BITS) | barred,
+    overError: (windLimit - wind) / windSd,
+    farOverError: (windLimit + FAR_OVER_KN - wind) / windSd,
+    gustError: ((limits.gust ?? Infinity) - weather.gust[hour]!) / (GUST_ERROR * windSd),
+    seasError: (seasLimit - weather.seas[hour]!) / weather.seasSd[hour]!,
+    seasCode,
+    calmError: (motorBelow - wind) / windSd,
+    headwindError: ((limits.headwind ?? Infinity) - wind) / windSd,
+    windSaid: !Number.isNaN(wind),
   };
+}
+
+/** All that does not go by direction. */
+function judgeHour({ paths, share }: LegInput, bars: HourBars, at: number, into: LegWeather): void {
+  const { count, wind, seas } = paths;
+  const { firstBreach, hoursOver, motored } = into;
+  const { barred, overError, farOverError, gustError, seasError, calmError, windSaid } = bars;
+  const hour = (at / count) << CODE_BITS;
+  const [far, gust, high] = [hour | code('wind'), hour | code('gust'), hour | bars.seasCode];
+  for (let i = at, next = at + count; i < at + count; i += 1, next += 1) {
+    const error = wind[i]!;
+    firstBreach[i] =
+      barred !== 0
+        ? barred
+        : error > farOverError
+          ? far
+          : error > gustError
+            ? gust
+            : seas[i]! > seasError
+              ? high
+              : firstBreach[next]!;
+    hoursOver[i] = hoursOver[next]! + (error > overError ? 1 : 0);
+    motored[i] = motored[next]! + (windSaid ? (error < calmError ? 1 : 0) : share[i - at]!);
+  }
+}
+
+/**
+ * What goes by where the wind comes from: headwind, the sectors of the leg, motoring to windward. Put on top of what was judged without it.
+ * Where the direction is not said, the wind is taken to come from ahead, and from every sector.
+ */
+function judgeByDirection(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
+  const { weather, piece, limits, motorToWindward, paths } = input;
+  const { count } = paths;
+  const { firstBreach, hoursOver, motored } = into;
+  const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
+  const [seas, seasSd] = [weather.seas[hour]!, weather.seasSd[hour]!];
+  const [turned, dirSd] = [weather.dir[hour]! - piece.courseDeg, weather.dirSd[hour]!];
+  const headwind = limits.headwind ?? Infinity;
+  const mark = hour << CODE_BITS;
+  for (let i = hour * count; i < (hour + 1) * count; i += 1) {
+    const error = paths.wind[i]!;
+    const known = !Number.isNaN(turned);
+    const turn = turned + dirSd * paths.direction[i]!;
+    const offBow = Math.abs(turn - 360 * Math.round(turn / 360));
+    if (motorToWindward && offBow < TO_WINDWARD_DEG && error >= bars.calmError) motored[i] = motored[i]! + 1;
+    if (error > bars.headwindError && (!known || offBow < HEADWIND_DEG)) {
+      if (error <= bars.overError) hoursOver[i] = hoursOver[i]! + 1;
+      if (wind + windSd * error > headwind + FAR_OVER_KN) put(firstBreach, i, mark, code('headwind'));
+    }
+    for (const sector of piece.sectors) {
+      if (known && !isWithin(turn + piece.courseDeg, sector)) continue;
+      const blowing = wind + windSd * error;
+      const high = seas + seasSd * paths.seas[i]! > (sector.seas ?? Infinity);
+      if (high || blowing > (sector.wind ?? Infinity)) put(firstBreach, i, mark, code('sector'));
+    }
+  }
+}
+
+/** Notes what stands in the way in this hour, unless something already does. */
+function put(firstBreach: Uint16Array, i: number, mark: number, why: number): void {
+  if (firstBreach[i]! >>> CODE_BITS !== mark >>> CODE_BITS) firstBreach[i] = mark | why;
 }
 
 /** What stands in the way of everyone in that hour; 0 for nothing. Wind and seas not said bar; past the end of the forecast is told apart, by the departure. */
@@ -133,48 +191,6 @@ function seasLimitAt(limits: Limits, period: number): readonly [metres: number, 
       ? Infinity
       : Math.max(SMALL_SEAS_M, period / limits.periodPerMetre);
   return short < limit ? [short, code('short seas')] : [limit, code('seas')];
-}
-
-interface ByDirection {
-  wind: number;
-  code: number;
-  seas: number;
-  toWindward: boolean;
-}
-
-/** The limits that go by where the wind comes from. Where that is not said it is taken to come from ahead, and from every sector. */
-function directionJudge(
-  { weather, piece, limits, motorToWindward, paths }: LegInput,
-  hour: number,
-): (i: number) => ByDirection {
-  const { courseDeg, sectors } = piece;
-  const [dir, dirSd] = [weather.dir[hour]!, weather.dirSd[hour]!];
-  const headwind = limits.headwind ?? Infinity;
-  const result: ByDirection = { wind: Infinity, code: 0, seas: Infinity, toWindward: false };
-  return (i) => {
-    const from = dir + dirSd * paths.direction[hour * paths.count + i]!;
-    const offBow = Math.abs(between(from, courseDeg));
-    const known = !Number.isNaN(from);
-    result.wind = !known || offBow < HEADWIND_DEG ? headwind : Infinity;
-    result.code = code('headwind');
-    result.seas = Infinity;
-    result.toWindward = motorToWindward && known && offBow < TO_WINDWARD_DEG;
-    for (const sector of sectors) {
-      if (known && !isWithin(from, sector)) continue;
-      if (sector.wind !== undefined && sector.wind < result.wind) {
-        result.wind = sector.wind;
-        result.code = code('sector');
-      }
-      if (sector.seas !== undefined) result.seas = Math.min(result.seas, sector.seas);
-    }
-    return result;
-  };
-}
-
-/** From one bearing to another the short way, -180..180 degrees. */
-function between(a: number, b: number): number {
-  const turn = a - b;
-  return turn - 360 * Math.round(turn / 360);
 }
 
 /** Whether a bearing lies clockwise from `from` to `to`. */

@@ -1,4 +1,4 @@
-import { type Bits, bitsAt } from './bits.ts';
+import { type Bits, noBits } from './bits.ts';
 import type { Latest } from './latest.ts';
 import type { Passages } from './passages.ts';
 
@@ -31,11 +31,16 @@ export function latestOf(room: Room, passages: Passages): Latest | null {
 export function heldAt(room: Room, hour: number, passages: Passages): Bits {
   const { at0, anHour, anEngineHour, engines } = room;
   const motored = anEngineHour === null ? null : passages.motoredBy(engines, hour);
-  const left = new Float64Array(at0.length);
-  for (let i = 0; i < left.length; i += 1) left[i] = at0[i]! - anHour[i]! * hour;
-  if (motored !== null)
-    for (let i = 0; i < left.length; i += 1) left[i] = left[i]! - anEngineHour![i]! * motored[i]!;
-  return bitsAt(left, 0);
+  const bits = noBits(at0.length);
+  for (let word = 0, i = 0; word < bits.length; word += 1) {
+    let held = 0;
+    for (let bit = 0; bit < 32; bit += 1, i += 1) {
+      const left = at0[i]! - anHour[i]! * hour;
+      if (left >= (motored === null ? 0 : anEngineHour![i]! * motored[i]!)) held |= 1 << bit;
+    }
+    bits[word] = held;
+  }
+  return bits;
 }
 
 /** Both rooms must hold: the earlier of their latest departures; null where either depends on motoring that is not fixed. */
