@@ -96,7 +96,7 @@ function sailSpan(
   const { leg, fromNm, nm, endHour, gates } = span;
   const { firstBreach, hoursOver, motored: ahead } = span.weather;
   const { time, over, failed } = voyage;
-  const coverTo = Math.min(Math.ceil(departure + mustCover), hours);
+  const coverTo = Math.ceil(departure + mustCover);
   for (let i = 0; i < count; i += 1) {
     const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
     if (left <= 0) continue;
@@ -116,15 +116,16 @@ function sailSpan(
       const here = ahead[at]!;
       const atBegin = here - (begin - from) * (here - ahead[at + count]!);
       motored[i] = motored[i]! + atBegin - aheadAt(ahead, end, hours, count, share, i);
-      const to = Math.min(Math.ceil(end), coverTo);
+      const to = Math.min(Math.ceil(end), coverTo, hours);
       if (to > from && why === 0) {
         const breach = firstBreach[at]!;
         over[i] = over[i]! + hoursOver[at]! - hoursOver[to * count + i]!;
         if (breach >>> CODE_BITS < to) why = breach & ((1 << CODE_BITS) - 1);
         else if (over[i]! > overHours) why = code('wind');
-        else if (to > endHour) why = code('past forecast');
       }
     }
+    if (why === 0 && from < coverTo && Math.min(Math.ceil(end), coverTo) > endHour)
+      why = code('past forecast');
     if (why !== 0 && failed[i] === 0) {
       failed[i] = why;
       voyage.leg[i] = leg;

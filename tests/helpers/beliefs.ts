@@ -1,6 +1,7 @@
 import type { Boat } from '../../source/boat/boat.ts';
 import type { Condition } from '../../source/condition/condition.ts';
 import { conditionAt } from '../../source/condition/condition-at.ts';
+import type { Forecast } from '../../source/forecast/forecast.ts';
 import type { Beliefs, DemandBelief, FluidBelief, Spread } from '../../source/inference/belief.ts';
 import { believe } from '../../source/inference/believe.ts';
 import type { Entry } from '../../source/logbook/entries.ts';
@@ -32,6 +33,7 @@ export interface Given {
   readonly fluids?: { readonly [id: string]: FluidBelief };
   readonly demand?: { readonly [id: string]: DemandBelief };
   readonly condition?: Partial<Condition>;
+  readonly forecast?: Forecast;
   readonly seed?: number;
   readonly simulations?: number;
 }
@@ -44,6 +46,7 @@ export function judged({
   fluids = {},
   demand = {},
   condition: changed = {},
+  forecast,
   seed = 1,
   simulations = 4096,
 }: Given) {
@@ -54,5 +57,5 @@ export function judged({
     fluids: new Map([...read.fluids, ...Object.entries(fluids)]),
     demand: new Map([...read.demand, ...Object.entries(demand)]),
   };
-  return judge({ boat, condition, beliefs, forecast: null, seed, simulations, trouble: [] });
+  return judge({ boat, condition, beliefs, forecast: forecast ?? null, seed, simulations, trouble: [] });
 }
