@@ -96,7 +96,8 @@ describe('the source keeps its layers', () => {
 });
 
 function importsOf(text: string): readonly string[] {
-  return [...text.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((match) => match[1]!);
+  const statement = /^(?:import|export)\b[^;]*?\bfrom '([^']+)'|\bimport\('([^']+)'\)/gm;
+  return [...text.matchAll(statement)].map((match) => match[1] ?? match[2]!);
 }
 
 function folderOf(name: string): string {

@@ -17,32 +17,32 @@ export interface Host {
   stopJob(): void;
 }
 
-export function hostOf(process: NodeJS.Process): Host {
+export function hostOf(program: NodeJS.Process): Host {
   return {
-    stdin: process.stdin,
-    stdout: process.stdout,
-    stderr: process.stderr,
-    rowsKept: process.platform === 'win32' ? 1 : 0,
+    stdin: program.stdin,
+    stdout: program.stdout,
+    stderr: program.stderr,
+    rowsKept: program.platform === 'win32' ? 1 : 0,
     onSignal: (signal, run) => {
-      process.on(signal, run);
-      return () => process.off(signal, run);
+      program.on(signal, run);
+      return () => program.off(signal, run);
     },
     onGone: (run) => {
-      process.stdin.on('end', run);
-      process.stdin.on('error', run);
+      program.stdin.on('end', run);
+      program.stdin.on('error', run);
       return () => {
-        process.stdin.off('end', run);
-        process.stdin.off('error', run);
+        program.stdin.off('end', run);
+        program.stdin.off('error', run);
       };
     },
     onFault: (run) => {
-      process.on('uncaughtException', run);
-      process.on('unhandledRejection', run);
+      program.on('uncaughtException', run);
+      program.on('unhandledRejection', run);
       return () => {
-        process.off('uncaughtException', run);
-        process.off('unhandledRejection', run);
+        program.off('uncaughtException', run);
+        program.off('unhandledRejection', run);
       };
     },
-    stopJob: () => process.kill(0, 'SIGSTOP'),
+    stopJob: () => program.kill(0, 'SIGSTOP'),
   };
 }
