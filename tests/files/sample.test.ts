@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { realDisk } from '../../source/files/disk.ts';
 import { copySample } from '../../source/files/sample.ts';
 import { aBoatFolder, aBoatText, aFolder, loaded } from '../helpers/a-boat-folder.ts';
+import { aForecast } from '../helpers/a-forecast.ts';
 import { aLaptop, aRemark, crcOf } from '../helpers/a-laptop.ts';
 
 const by = { disk: realDisk, crc32: crcOf };
@@ -36,10 +37,7 @@ function aSample() {
   );
   writeFileSync(join(boat.log, 'abcdefgh.ndjson'), Buffer.concat([one!, torn, ...rest]));
   mkdirSync(join(boat.folder, 'forecasts'));
-  const forecast = {
-    issuedAt: '2026-02-03T06:00:00Z',
-    steps: [{ from: '2026-02-03T06:00Z', to: '2026-02-03T18:00:00Z' }],
-  };
+  const forecast = aForecast(Date.parse('2026-02-03T06:00:00Z'), [{ hours: 12 }]);
   writeFileSync(join(boat.folder, 'forecasts', '20260203T0600Z-1a2b3c4d.json'), JSON.stringify(forecast));
   return boat;
 }
@@ -60,7 +58,7 @@ function aBoatFolderAt(folder: string) {
 describe('a copy of the sample boat', () => {
   it('has every date moved by the same whole days, so that the last entry is this morning', async () => {
     const copy = copyAt(aSample().folder, '2031-07-09T20:15:00Z');
-    const { entries, boat, troubles } = await loaded(copy.open());
+    const { entries, boat, troubles, forecasts } = await loaded(copy.open());
     expect(entries).toMatchObject([
       { at: '2031-07-07T08:00:00Z', rec: '2031-07-07T08:00:30.500Z' },
       { at: '2031-07-09T07:42:00Z', from: '2031-07-09T23:30:00Z', to: '2031-07-10T02:00:00Z' },
@@ -69,9 +67,7 @@ describe('a copy of the sample boat', () => {
     expect(boat.dated[0]?.expires).toBe('2031-09-03');
     expect(troubles).toEqual([]);
     expect(readdirSync(join(copy.folder, 'forecasts'))).toEqual(['20310709T0600Z-1a2b3c4d.json']);
-    expect(readFileSync(join(copy.folder, 'forecasts', '20310709T0600Z-1a2b3c4d.json'), 'utf8')).toBe(
-      '{"issuedAt":"2031-07-09T06:00:00Z","steps":[{"from":"2031-07-09T06:00Z","to":"2031-07-09T18:00:00Z"}]}',
-    );
+    expect(forecasts).toEqual([aForecast(Date.parse('2031-07-09T06:00:00Z'), [{ hours: 12 }])]);
   });
 
   it('never has an entry in the future: before that hour of the day, its last morning was yesterday', async () => {
