@@ -1,5 +1,6 @@
 import type { SpreadDocument } from '../words/document.ts';
 import { amountWords, badHundred, dayWords, durationWords, hundred, momentWords } from '../words/say.ts';
+import { levelSentence } from './charts/level-bar.ts';
 import { hoursAway } from './panels/engine-hours.ts';
 import { goodUntilWords } from './panels/fluids.ts';
 import type { ShownItem } from './shown-item.ts';
@@ -48,6 +49,7 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
 function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | null][] {
   const { leak, lookAgain, job } = item;
   return [
+    ['give or take', item.now && item.now.sd > 0 ? amountWords(item.now.sd, 'L') : null],
     ['to be kept', amountWords(item.reserve, 'L')],
     ['lost running', spreadWords(item.run, 'L an engine hour')],
     ['lost lying', spreadWords(item.rest, 'L a day')],
@@ -113,9 +115,8 @@ function partsOf(sight: Sight, { id }: Of<'service'>): [string, string | null][]
   });
 }
 
-function levelWords({ now, low, full }: Of<'fluid'>): string {
-  const litres = (level: number) => amountWords(level, 'L');
-  return `about ${litres(now!.value)}${doubt(now!)}; low ${litres(low)}, full ${litres(full)}`;
+function levelWords({ now, low, full, atEnd }: Of<'fluid'>): string {
+  return levelSentence({ low, full, now: now!.value, end: atEnd?.mean ?? null });
 }
 
 function doubt({ sd, unit }: { sd: number; unit: string }): string {

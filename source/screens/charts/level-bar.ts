@@ -32,6 +32,6 @@ export function levelBar({ low, full, now, end }: Level, cells: number): string 
 /** The same as one sentence. */
 export function levelSentence({ low, full, now, end }: Level): string {
   const litres = (level: number) => amountWords(level, 'L');
-  const way = end === null ? '' : `, and about ${litres(Math.max(0, end))} at the end of the stretch`;
-  return `about ${litres(now)} now, between low at ${litres(low)} and full at ${litres(full)}${way}`;
+  const way = end === null ? '' : `; about ${litres(end)} at the end of the stretch`;
+  return `about ${litres(now)}; low ${litres(low)}, full ${litres(full)}${way}`;
 }

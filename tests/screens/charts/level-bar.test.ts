@@ -27,7 +27,7 @@ describe('the level bar', () => {
 
   it('says the same in a sentence', () => {
     expect(levelSentence({ low: 1, full: 2, now: 1.6, end: 1.3 })).toBe(
-      'about 1.6 L now, between low at 1 L and full at 2 L, and about 1.3 L at the end of the stretch',
+      'about 1.6 L; low 1 L, full 2 L; about 1.3 L at the end of the stretch',
     );
   });
 });
