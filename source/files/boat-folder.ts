@@ -8,6 +8,7 @@ import { append } from './append.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { keepForecast, readForecasts } from './forecasts.ts';
 import { asLogFile } from './log-file.ts';
+import { type Merged, mergeFolder } from './merge.ts';
 import { olderCopyTroubles, ownWriter } from './own-writer.ts';
 import { readTextFile } from './read-text.ts';
 import { roomTroubles, whatStandsInTheWay } from './room.ts';
@@ -19,13 +20,14 @@ import { watchFolder } from './watch.ts';
 const mostBoatBytes = 4 * 1024 * 1024;
 
 /** Opens a boat folder; nothing is read before `read`. What has been read is kept, so a second `read` takes in only what has changed. */
-export function boatFolder(keeping: Keeping): BoatFolder {
+export function boatFolder(keeping: Keeping): BoatFolder & { merge(from: string): Promise<Result<Merged>> } {
   const shelf = newShelf(keeping);
   return {
     path: keeping.boat,
     read: async () => load(shelf),
     append: async (drafts) => append(shelf, drafts),
     keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
+    merge: async (from) => mergeFolder(keeping, from),
     watch: (changed) => watchFolder(keeping.disk, keeping.boat, changed),
   };
 }

@@ -2,9 +2,9 @@ import path from 'node:path';
 import { type Forecast, forecastFileName, forecastSchema } from '../forecast/forecast.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { codeOf, type Disk } from './disk.ts';
+import { namesIn } from './names-in.ts';
 import { readTextFile } from './read-text.ts';
 import { replaceFile } from './replace.ts';
-import { namesIn } from './sample.ts';
 
 /** A forecast of 400 places and 240 hours stays below. */
 const MOST_BYTES = 32 * 1024 * 1024;

@@ -1,8 +1,10 @@
 import path from 'node:path';
 import { type Crc32, readLine, writeLine } from '../logbook/line.ts';
+import { splitLines } from '../logbook/split-lines.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { splitFileName } from './log-file.ts';
+import { namesIn } from './names-in.ts';
 import { readSmallFile } from './read-text.ts';
 import { replaceFile } from './replace.ts';
 
@@ -69,15 +71,6 @@ function readSample(
   return good({ all, log: all.filter(({ name }) => isLog(name)) });
 }
 
-export function namesIn(disk: Disk, folder: string): string[] {
-  try {
-    return disk.list(folder);
-  } catch (error) {
-    codeOf(error);
-    return [];
-  }
-}
-
 function isLog(name: string): boolean {
   return name.startsWith('log/');
 }
@@ -85,7 +78,7 @@ function isLog(name: string): boolean {
 /** The latest instant at which anything happened or was typed. */
 function lastInstant(log: readonly SampleFile[], crc32: Crc32): number | null {
   const times = log.flatMap(({ bytes }) =>
-    linesOf(bytes).flatMap((line) => {
+    splitLines(bytes).flatMap((line) => {
       const read = readLine(line, crc32);
       return read.how === 'entry' ? [Date.parse(read.frame.at), Date.parse(read.frame.rec)] : [];
     }),
@@ -103,7 +96,7 @@ function movedFile({ name, bytes }: SampleFile, days: number, crc32: Crc32): Sam
 
 function movedLog(bytes: Uint8Array, days: number, crc32: Crc32): Uint8Array {
   const crcs = new Map<string, string>();
-  const lines = linesOf(bytes).map((line) => movedLine(line, days, crcs, crc32));
+  const lines = splitLines(bytes).map((line) => movedLine(line, days, crcs, crc32));
   const unended = bytes.length > 0 && bytes.at(-1) !== lf;
   return Buffer.concat(
     unended ? [...lines.slice(0, -1), lines.at(-1)?.subarray(0, -1) ?? Buffer.of()] : lines,
@@ -137,15 +130,4 @@ function movedInstant(instant: string, days: number): string {
 function movedRun(run: string, days: number): string {
   const at = run.replace(/(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)Z/, '$1-$2-$3T$4:$5:00Z');
   return movedInstant(at, days).replace(/[-:]/g, '').replace(/00Z$/, 'Z');
-}
-
-function linesOf(bytes: Uint8Array): readonly Uint8Array[] {
-  const lines: Uint8Array[] = [];
-  let start = 0;
-  for (let stop = bytes.indexOf(lf); stop >= 0; stop = bytes.indexOf(lf, start)) {
-    lines.push(bytes.subarray(start, stop));
-    start = stop + 1;
-  }
-  if (start < bytes.length) lines.push(bytes.subarray(start));
-  return lines;
 }

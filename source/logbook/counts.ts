@@ -6,8 +6,11 @@ export const mostLeap = 1e6;
 
 /** The highest Lamport count a new entry has to follow. */
 export function highestCount(files: readonly LogFile[]): number {
+  const most = mostCountIn(files);
+  if (most <= mostLeap) return most;
+  const counts = files.flatMap(({ lines }) => lines.flatMap(({ frame }) => (frame ? [frame.lc] : [])));
   let highest = 0;
-  for (const count of sortedCounts(files)) {
+  for (const count of Float64Array.from(counts).sort()) {
     if (count - highest > mostLeap) break;
     highest = count;
   }
@@ -17,25 +20,19 @@ export function highestCount(files: readonly LogFile[]): number {
 /** The first line whose count leaps away from all counts below it. */
 export function leapTroubles(files: readonly LogFile[]): readonly LogTrouble[] {
   const highest = highestCount(files);
-  const troubles: LogTrouble[] = [];
+  if (mostCountIn(files) === highest) return [];
   for (const { name: file, lines } of files) {
-    for (const [i, { frame }] of lines.entries()) {
-      if (frame && frame.lc > highest)
-        troubles.push({ kind: 'count leap', place: { file, line: i + 1 }, lc: frame.lc });
-    }
+    const i = lines.findIndex(({ frame }) => frame !== null && frame.lc > highest);
+    const lc = lines[i]?.frame?.lc;
+    if (lc !== undefined) return [{ kind: 'count leap', place: { file, line: i + 1 }, lc }];
   }
-  return troubles.slice(0, 1);
+  return [];
 }
 
-function sortedCounts(files: readonly LogFile[]): Float64Array {
-  const counts: number[] = [];
-  let highest = 0;
+function mostCountIn(files: readonly LogFile[]): number {
+  let most = 0;
   for (const { lines } of files) {
-    for (const { frame } of lines) {
-      if (!frame) continue;
-      counts.push(frame.lc);
-      if (frame.lc > highest) highest = frame.lc;
-    }
+    for (const { frame } of lines) if (frame && frame.lc > most) most = frame.lc;
   }
-  return highest <= mostLeap ? Float64Array.of(highest) : Float64Array.from(counts).sort();
+  return most;
 }

@@ -28,7 +28,7 @@ export interface BoatOnDisk {
   readonly state: string;
   readonly log: string;
   /** Opens it as a program just started would. */
-  open(change?: Partial<Keeping>): BoatFolder;
+  open(change?: Partial<Keeping>): ReturnType<typeof boatFolder>;
   /** The files of the log, with their paths. */
   files(): string[];
 }

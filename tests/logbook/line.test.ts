@@ -173,7 +173,7 @@ describe('a line of the log', () => {
         expect(laptop.write(aRemark(text))).toMatchObject({ text });
         expect(laptop.bytes[0]?.filter((byte) => byte === 0x0a)).toHaveLength(1);
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     );
   });
 
