@@ -10,7 +10,7 @@ import { replaceFile } from './replace.ts';
 import type { Keeping } from './shelf.ts';
 
 /** What a merge did with one file of the log. */
-export interface MergedFile {
+interface MergedFile {
   readonly name: string;
   /** `longer`: theirs was ours and more, and took its place. `united`: the two had gone different ways. */
   readonly how: 'new' | 'longer' | 'united' | 'same' | 'ours longer';
