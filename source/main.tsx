@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -7,6 +8,7 @@ import { conditionAt } from './condition/condition-at.ts';
 import { boatFolder } from './files/boat-folder.ts';
 import { realDisk } from './files/disk.ts';
 import { keepingOn } from './files/keeping.ts';
+import { readSmallFile } from './files/read-text.ts';
 import { copySample } from './files/sample.ts';
 import { settingsIn } from './files/settings.ts';
 import type { Outside, Terminal } from './outside.ts';
@@ -21,6 +23,9 @@ const outside: Outside = {
   print: (text) => void stdout.write(text),
   complain: (text) => void stderr.write(text),
   input,
+  file: async (file, mostBytes) => readSmallFile(realDisk, file, mostBytes),
+  ask,
+  sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
   boat: (folder) => boatFolder(keepingOn(folder, stateOf(folder), Date.now)),
   async sample() {
     const parent = mkdtempSync(path.join(tmpdir(), 'hoveshort-sample-'));
@@ -98,7 +103,21 @@ function terminal(): Terminal {
   };
 }
 
-async function input(mostBytes: number): Promise<Result<string>> {
+/** On standard error, so that what is printed stays the answer. */
+async function ask(question: string): Promise<string | null> {
+  if (stdin.isTTY !== true || stderr.isTTY !== true) return null;
+  const { createInterface } = await import('node:readline/promises');
+  const lines = createInterface({ input: stdin, output: stderr });
+  try {
+    return await lines.question(question);
+  } catch {
+    return null;
+  } finally {
+    lines.close();
+  }
+}
+
+async function input(mostBytes: number): Promise<Result<Uint8Array>> {
   const chunks: Buffer[] = [];
   let bytes = 0;
   for await (const chunk of stdin as AsyncIterable<Buffer>) {
@@ -110,5 +129,5 @@ async function input(mostBytes: number): Promise<Result<string>> {
       };
     chunks.push(chunk);
   }
-  return good(Buffer.concat(chunks).toString('utf8'));
+  return good(Buffer.concat(chunks));
 }

@@ -12,7 +12,13 @@ export interface Outside {
   print(text: string): void;
   complain(text: string): void;
   /** All of standard input, or a trouble when it is larger than `mostBytes`. */
-  input(mostBytes: number): Promise<Result<string>>;
+  input(mostBytes: number): Promise<Result<Uint8Array>>;
+  /** All of a plain file, or a trouble when it is larger than `mostBytes` or cannot be read. */
+  file(path: string, mostBytes: number): Promise<Result<Uint8Array>>;
+  /** Asks on the terminal; null where there is nobody to ask. */
+  ask(question: string): Promise<string | null>;
+  /** SHA-256, 64 hexadecimal digits. */
+  sha256(bytes: Uint8Array): string;
   /** A boat folder: read it and write to its log. Never throws for what a person can put right. */
   boat(folder: string): BoatFolder;
   /** A fresh copy of the sample boat with its dates moved so that its last entry is this morning. Returns its folder. */

@@ -62,7 +62,9 @@ async function entriesAsked(
   const by = outside.settings.name;
   if (words[0] !== '-') return typedDraft(words, { loaded, now, zone: outside.zone, by });
   const input = await outside.input(MOST_INPUT_BYTES);
-  return input.ok ? draftsFromLines(input.value) : { asked: [], troubles: input.troubles };
+  return input.ok
+    ? draftsFromLines(new TextDecoder().decode(input.value))
+    : { asked: [], troubles: input.troubles };
 }
 
 /** A file of nonsense has a trouble a line; the first ones tell as much as all of them. */

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { crc32 } from 'node:zlib';
 import { readBoat } from '../../source/boat/read.ts';
 import type { Draft, Entry } from '../../source/logbook/entries.ts';
@@ -62,9 +63,12 @@ export function anOutside(given: {
     input: async (mostBytes) => {
       const text = given.input ?? '';
       return text.length <= mostBytes
-        ? good(text)
+        ? good(new TextEncoder().encode(text))
         : bad({ kind: 'file too large', file: 'standard input', bytes: text.length, most: mostBytes });
     },
+    file: async (path) => bad({ kind: 'cannot read', file: path, code: 'ENOENT' }),
+    ask: async () => null,
+    sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
     boat: (path) => folderAt(path, given.folders?.[path], now),
     sample: async () => good('sample'),
     settings: {

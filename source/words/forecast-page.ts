@@ -1,0 +1,105 @@
+import type { Forecast, Headline, PlaceForecast, Step } from '../forecast/forecast.ts';
+import { cleanLine } from './clean.ts';
+import { aligned } from './lines.ts';
+import { amountWords, counted, durationWords, momentWords } from './say.ts';
+
+const MS_AN_HOUR = 3_600_000;
+const MOST_LETTERS = 160;
+/** What is left over is shown, but not for ever. */
+const MOST_NOT_READ = 30;
+const POINTS = [
+  'N',
+  'NNE',
+  'NE',
+  'ENE',
+  'E',
+  'ESE',
+  'SE',
+  'SSE',
+  'S',
+  'SSW',
+  'SW',
+  'WSW',
+  'W',
+  'WNW',
+  'NW',
+  'NNW',
+];
+
+/** A forecast as it was understood, step by step, and all that was not: what a person sees before it counts. */
+export function forecastPage(forecast: Forecast, now: number, zone: string): string {
+  const { issuer, source, issuedAt, places, notRead, problems } = forecast;
+  const age = (now - Date.parse(issuedAt)) / MS_AN_HOUR;
+  const from = issuer === '' ? source : `${cleanLine(issuer, MOST_LETTERS)} (${source})`;
+  const blocks = [
+    [`Forecast from ${from}, issued ${momentWords(Date.parse(issuedAt), zone)}, ${durationWords(age)} old.`],
+    ...places.map((place) => placeLines(place, zone)),
+    leftOver(
+      'Not read',
+      notRead.map(({ where, text }) => `${where}: ${text}`),
+    ),
+    leftOver('To look at', problems.map(problemWords)),
+  ];
+  return `${blocks
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')}\n`;
+}
+
+function placeLines(
+  { place, at, nearestSeaNm, headlines, steps }: PlaceForecast,
+  zone: string,
+): readonly string[] {
+  const position = at === undefined ? '' : ` at ${at[0].toFixed(2)}, ${at[1].toFixed(2)}`;
+  const sea =
+    nearestSeaNm === undefined ? '' : `; seas from ${amountWords(nearestSeaNm, 'nm')} off, the nearest sea`;
+  const head = ['from', 'for', 'wind', '', 'gusts', 'seas', 'period', 'squalls'];
+  return [
+    `${place === '' ? 'Everywhere' : cleanLine(place, MOST_LETTERS)}${position}${sea}`,
+    ...headlines.map((headline) => `  ${headlineWords(headline)}`),
+    ...aligned([head, ...steps.map((step) => stepCells(step, zone))]).map((line) => `  ${line}`),
+  ];
+}
+
+function headlineWords({ level, text }: Headline): string {
+  return `${level === 'other' ? 'note' : level}: ${cleanLine(text, MOST_LETTERS)}`;
+}
+
+function stepCells(step: Step, zone: string): readonly string[] {
+  const hours = (Date.parse(step.to) - Date.parse(step.from)) / MS_AN_HOUR;
+  return [
+    momentWords(Date.parse(step.from), zone, Date.parse(step.from)),
+    durationWords(hours),
+    span(step.wind, 'kn'),
+    step.dir === null ? '-' : POINTS[Math.round(step.dir / 22.5) % 16]!,
+    step.gust === null ? '-' : amountWords(step.gust, 'kn'),
+    span(step.seas, 'm'),
+    step.period === null ? '-' : amountWords(step.period, 's'),
+    step.squalls ?? '-',
+  ];
+}
+
+/** `15 to 20 kn`; a dash where nothing was said, never 0. */
+function span(range: readonly [number, number] | null, unit: string): string {
+  if (range === null) return '-';
+  const [low, high] = range;
+  return low === high ? amountWords(low, unit) : `${amountWords(low, null)} to ${amountWords(high, unit)}`;
+}
+
+function problemWords({ kind, where, value, than, text }: Forecast['problems'][number]): string {
+  const figures = [value, than].flatMap((figure) =>
+    figure === undefined ? [] : [amountWords(figure, null)],
+  );
+  return `${where}: ${kind}${figures.length > 0 ? ` (${figures.join(' against ')})` : ''}${text === undefined ? '' : `: ${text}`}`;
+}
+
+function leftOver(title: string, lines: readonly string[]): readonly string[] {
+  if (lines.length === 0) return [];
+  const shown = lines.slice(0, MOST_NOT_READ).map((line) => `  ${cleanLine(line, MOST_LETTERS)}`);
+  const more = lines.length - shown.length;
+  return [
+    `${title} (${lines.length}):`,
+    ...shown,
+    ...(more > 0 ? [`  and ${counted(more, 'more', 'more')}`] : []),
+  ];
+}
