@@ -29,9 +29,10 @@ interface Layout {
   readonly moving: readonly { readonly lines: readonly Line[]; readonly width: number }[];
 }
 
-/** The board's lines under the heading: exactly `rows` of them, none wider than `columns`. */
-export function boardLines(sight: Sight, columns: number, rows: number): Line[] {
-  const { still, moving } = layoutOf(sight, columns, rows);
+/** The board's lines between the rules, none wider than the window. */
+export function boardLines(sight: Sight): Line[] {
+  const rows = bodyRows(sight.model.size);
+  const { still, moving } = layoutOf(sight);
   const room = rows - still.length;
   const blocks = moving.map(({ lines }) => windowOf(lines, sight.model.chosen, room));
   const widths = moving.map(({ width }) => width);
@@ -47,7 +48,7 @@ export function boardStops(model: Model): readonly Stop[] {
 export function boardPlaces(model: Model): readonly Line[] {
   const sight = sightOf(model);
   if (!sight) return [];
-  const { still, moving } = layoutOf(sight, model.size.columns, bodyRows(model.size));
+  const { still, moving } = layoutOf(sight);
   return [...still, ...moving.flatMap(({ lines }) => lines)];
 }
 
@@ -56,7 +57,19 @@ export function bodyRows({ rows }: Size): number {
   return rows - 4;
 }
 
-function layoutOf(sight: Sight, columns: number, rows: number): Layout {
+/** What was laid out for the last frame serves the next key, which asks where the choice can go from there. */
+const laidOut = new WeakMap<Model, Layout>();
+
+function layoutOf(sight: Sight): Layout {
+  const known = laidOut.get(sight.model);
+  if (known) return known;
+  const { size } = sight.model;
+  const layout = layOut(sight, size.columns, bodyRows(size));
+  laidOut.set(sight.model, layout);
+  return layout;
+}
+
+function layOut(sight: Sight, columns: number, rows: number): Layout {
   const verdict = verdictLines(sight, columns);
   const tall = rows >= TALL;
   const top = [...verdict, ...topLines(sight, columns, { tall, chart: tall ? CHART_LEAST : 0 })];
@@ -132,10 +145,15 @@ function blocksOf(sight: Sight, columns: number, rows: number): Drawn[][] {
 /** The panels under one another, as few of them folded as must be for the rest to have room. */
 function columnLines(sight: Sight, panels: readonly Drawn[], width: number, room: number): Line[] {
   const gap = bodyRows(sight.model.size) >= TALL ? [BLANK] : [];
-  const folds = panels.map(({ keep }) => keep).sort((a, b) => a - b);
+  const foldingOrder = [...panels].sort((one, other) => one.keep - other.keep);
+  const drawn = panels.map((panel) => ({
+    panel,
+    open: panel.lines(width, false),
+    shut: panel.lines(width, true),
+  }));
   const joined = (folded: number) =>
-    panels
-      .map(({ lines, keep }) => lines(width, folds.indexOf(keep) < folded))
+    drawn
+      .map(({ panel, open, shut }) => (foldingOrder.indexOf(panel) < folded ? shut : open))
       .filter((lines) => lines.length > 0)
       .flatMap((lines, index) => (index === 0 ? lines : [...gap, ...lines]));
   for (let folded = 0; folded < panels.length; folded += 1) {

@@ -1,6 +1,6 @@
 import type { State } from '../readiness/answer.ts';
 import { clean } from '../words/clean.ts';
-import { cut, widthOf, wrapWords } from './width.ts';
+import { cut, isPlain, widthOf, wrapWords } from './width.ts';
 
 /** What a piece of text is, not how it looks: the palette says that. */
 export type Tone = 'plain' | 'title' | 'chosen' | 'verdict' | 'danger' | 'chart' | State;
@@ -89,7 +89,7 @@ export function beside(blocks: readonly (readonly Line[])[], widths: readonly nu
 }
 
 function oneLine(text: string): string {
-  return clean(text).replace(/[\n\t]+/gu, ' ');
+  return isPlain(text) ? text : clean(text).replace(/[\n\t]+/gu, ' ');
 }
 
 /** The text of a line, for tests and for measuring. */

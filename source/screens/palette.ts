@@ -24,17 +24,24 @@ const AMBER = '#a06c00';
 const SIGNAL = '#eb0000';
 const SKY = '#1a78cd';
 
+/** Tones that look as the text around them share its look, and are drawn in one piece with it. */
+const OWN: Look = {};
+const STRONG: Look = { bold: true };
+const LARGE: Look = { bold: true, inverse: true };
+const IN_RED: Look = { color: RED };
+const STRONG_RED: Look = { color: RED, bold: true };
+
 export const palettes: Readonly<Record<PaletteName, Palette>> = {
   day: {
     ground: null,
     looks: {
-      plain: {},
-      title: { bold: true },
-      chosen: { bold: true },
-      verdict: { bold: true, inverse: true },
+      plain: OWN,
+      chart: OWN,
+      fit: OWN,
+      title: STRONG,
+      chosen: STRONG,
+      verdict: LARGE,
       danger: { color: SIGNAL, bold: true },
-      chart: {},
-      fit: {},
       watch: { color: AMBER },
       unfit: { color: SIGNAL, bold: true },
       unseen: { color: SKY },
@@ -43,31 +50,31 @@ export const palettes: Readonly<Record<PaletteName, Palette>> = {
   night: {
     ground: BLACK,
     looks: {
-      plain: { color: RED },
-      title: { color: RED, bold: true },
-      chosen: { color: RED, bold: true },
+      plain: IN_RED,
+      chart: IN_RED,
+      fit: IN_RED,
+      title: STRONG_RED,
+      chosen: STRONG_RED,
       verdict: { color: RED, bold: true, inverse: true },
-      danger: { color: RED, bold: true },
-      chart: { color: RED },
-      fit: { color: RED },
-      watch: { color: RED },
-      unfit: { color: RED, bold: true },
-      unseen: { color: RED },
+      danger: STRONG_RED,
+      watch: IN_RED,
+      unfit: STRONG_RED,
+      unseen: IN_RED,
     },
   },
   plain: {
     ground: null,
     looks: {
-      plain: {},
-      title: { bold: true },
-      chosen: { bold: true },
-      verdict: { bold: true, inverse: true },
-      danger: { bold: true },
-      chart: {},
-      fit: {},
-      watch: {},
-      unfit: { bold: true },
-      unseen: {},
+      plain: OWN,
+      chart: OWN,
+      fit: OWN,
+      title: STRONG,
+      chosen: STRONG,
+      verdict: LARGE,
+      danger: STRONG,
+      watch: OWN,
+      unfit: STRONG,
+      unseen: OWN,
     },
   },
 };

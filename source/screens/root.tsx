@@ -29,7 +29,8 @@ export function Root({ driver, suspension, utf8, spoken, rowsKept }: RootProps) 
     for (const one of keysOf(input, key)) driver.send({ is: 'key', key: one });
   });
   usePaste(() => driver.send({ is: 'pasted' }));
-  const sized = { ...model, size: { columns, rows } };
+  const fits = model.size.columns === columns && model.size.rows === rows;
+  const sized = fits ? model : { ...model, size: { columns, rows } };
   const lines = spoken ? spokenLines(sized) : screenLines(sized);
   const height = spoken ? lines.length : rows;
   return <Page lines={lines} palette={model.palette} utf8={utf8} columns={columns} rows={height} />;

@@ -28,8 +28,7 @@ export function screenLines(model: Model): Line[] {
 function boardParts(model: Model): { title: Line; body: Line[] } {
   const { columns } = model.size;
   const sight = sightOf(model);
-  if (sight)
-    return { title: headingLine(sight, columns), body: boardLines(sight, columns, bodyRows(model.size)) };
+  if (sight) return { title: headingLine(sight, columns), body: boardLines(sight) };
   if (model.boat.is === 'loading') {
     return {
       title: line(say('  HOVESHORT', 'title')),

@@ -15,7 +15,7 @@ const WORSE: readonly State[] = ['fit', 'watch', 'unseen', 'unfit'];
 export function update(model: Model, message: Message): Step {
   switch (message.is) {
     case 'key':
-      return pressed({ ...model, notice: null }, message.key);
+      return pressed(model.notice === null ? model : { ...model, notice: null }, message.key);
     case 'pasted':
       return [{ ...model, notice: 'nothing here to paste into' }, []];
     case 'resized':

@@ -5,9 +5,14 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 const ONE_EACH =
   /^[ -~\u00a1-\u00ac\u00ae-\u024f\u2013\u2014\u2018-\u201d\u2026\u2191\u2193\u2500\u25aa\u25ab\u2800-\u28ff]*$/u;
 
+/** Whether every letter is one of those: a column each, and none of them able to do anything but be seen. */
+export function isPlain(text: string): boolean {
+  return ONE_EACH.test(text);
+}
+
 /** The columns a text takes on a terminal. */
 export function widthOf(text: string): number {
-  return ONE_EACH.test(text) ? text.length : stringWidth(text);
+  return isPlain(text) ? text.length : stringWidth(text);
 }
 
 /** The text cut to at most `columns`, with `…` where something was cut off. Never splits a letter from its accents. */
