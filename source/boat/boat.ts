@@ -17,7 +17,7 @@ export const BOAT_FORMAT = 1;
 /** The whole of boat.json, defaults filled in. Units: litres, hours, days, nautical miles, knots, metres, degrees true. Unknown fields are kept. */
 export const boatSchema = group(
   {
-    $schema: z.string().optional().describe('The JSON Schema an editor completes this file from.'),
+    $schema: words(2000).optional().describe('The JSON Schema an editor completes this file from.'),
     format: z.literal(BOAT_FORMAT, { error: 'the number 1' }).describe('The format of this file: 1.'),
     name: words(200).describe('The name of the boat.'),
     crew: whole('people', 1, 100)

@@ -35,7 +35,8 @@ const MEANING_CLEAR: ReadonlySet<JsonFault> = new Set(['comment', 'trailing comm
 function firstTooDeep(text: string): SyntaxFault | null {
   const scanner = createScanner(text, true);
   let depth = 0;
-  for (scanner.scan(); scanner.getTokenLength() > 0; scanner.scan()) {
+  // By its offset: after a comment left open the scanner's last token never has the length 0.
+  for (scanner.scan(); scanner.getTokenOffset() < text.length; scanner.scan()) {
     const first = text.charAt(scanner.getTokenOffset());
     if (first === '{' || first === '[') depth += 1;
     if (first === '}' || first === ']') depth -= 1;
@@ -51,7 +52,7 @@ function faultOf(text: string, { error, offset, length }: ParseError): SyntaxFau
 function whatIsWrong(text: string, error: ParseError['error'], offset: number): JsonFault {
   switch (printParseErrorCode(error)) {
     case 'InvalidCommentToken':
-      return 'comment';
+      return leftOpen(text, offset) ? 'not closed' : 'comment';
     case 'UnexpectedEndOfComment':
     case 'CloseBraceExpected':
     case 'CloseBracketExpected':
@@ -80,6 +81,10 @@ function whatIsWrong(text: string, error: ParseError['error'], offset: number): 
     case '<unknown ParseErrorCode>':
       return symbol(text, offset);
   }
+}
+
+function leftOpen(text: string, comment: number): boolean {
+  return text.startsWith('/*', comment) && !text.includes('*/', comment + 2);
 }
 
 function missing(text: string, what: 'no field name' | 'no value', offset: number): JsonFault {

@@ -172,6 +172,7 @@ const notJson: readonly (readonly [promise: string, text: string, ...troubles: s
   ['nothing at all', '', 'not json (empty): line 1'],
   ['blanks', ' \n ', 'not json (empty): line 2'],
   ['a comment', `// mine\n${boatText()}`, 'not json (comment): line 1'],
+  ['a comment left open at the very end', '{"format":1,"name":/*', 'not json (not closed): line 1'],
   ['a trailing comma', '{"format":1,"name":"x",\n}', 'not json (trailing comma): line 2'],
   ['a comma left out', '{"format":1\n"name":"x"}', 'not json (no comma): line 2'],
   ['a colon left out', '{"format" 1}', 'not json (no colon): line 1'],
