@@ -8,7 +8,7 @@ export interface Place {
 }
 
 /** Something wrong with a file, a line or a request that a person can put right. Facts only: `words/troubles.ts` makes the sentences. */
-export type Trouble = FolderTrouble | BoatFileTrouble | LogTrouble | RequestTrouble;
+export type Trouble = FolderTrouble | BoatFileTrouble | LogTrouble | RequestTrouble | ForecastTrouble;
 
 /** Folders and files that cannot be had as they should be. */
 export type FolderTrouble =
@@ -137,6 +137,26 @@ export type RequestTrouble =
       doubt: Extract<LogTrouble, { kind: 'odd reading' | 'unknown item' | 'clock' }>;
     }
   | { kind: 'not saved'; code: string; text: string };
+
+/** A forecast that cannot be taken in as it was given. */
+export type ForecastTrouble =
+  | { kind: 'forecast empty' }
+  | { kind: 'forecast too long'; bytes: number; most: number }
+  | { kind: 'foreign file'; what: string }
+  /** A text or table in which nothing of wind or seas was understood. */
+  | { kind: 'no figures' }
+  | { kind: 'not a forecast'; subjects: readonly string[] }
+  | { kind: 'no such zone'; zone: string; zones: readonly string[] }
+  | { kind: 'zone wanted'; zones: readonly string[] }
+  | { kind: 'issue time wanted' }
+  | { kind: 'direction wanted'; row: number; text: string; choices: readonly string[] }
+  | { kind: 'forecast over'; ended: string; now: string }
+  | { kind: 'row not understood'; row: number; text: string; word: string }
+  | { kind: 'row says two'; row: number; text: string; what: string; first: string; second: string }
+  | { kind: 'nothing above'; row: number }
+  | { kind: 'too many rows'; rows: number; most: number }
+  /** A JSON or CSV table: where in it, what stands there and what is expected. */
+  | { kind: 'table not understood'; where: string; found: string; expected: string };
 
 export type Result<T> =
   | { readonly ok: true; readonly value: T }

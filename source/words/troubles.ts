@@ -3,6 +3,7 @@ import type { Place, Trouble } from '../trouble.ts';
 import { boatFileWords } from './boat-file-troubles.ts';
 import { clean, cleanLine } from './clean.ts';
 import { folderWords } from './folder-troubles.ts';
+import { forecastWords } from './forecast-troubles.ts';
 import { logWords } from './log-troubles.ts';
 import { requestWords } from './request-troubles.ts';
 import type { Wording, WordsOf } from './wording.ts';
@@ -28,7 +29,13 @@ export function sayTrouble(trouble: Trouble): string {
   ].join('\n');
 }
 
-const words: WordsOf<Trouble> = { ...folderWords, ...boatFileWords, ...logWords, ...requestWords };
+const words: WordsOf<Trouble> = {
+  ...folderWords,
+  ...boatFileWords,
+  ...logWords,
+  ...requestWords,
+  ...forecastWords,
+};
 
 function wordsOf<K extends Trouble['kind']>(trouble: Extract<Trouble, { kind: K }>): Wording {
   return words[trouble.kind as K](trouble);

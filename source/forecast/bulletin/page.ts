@@ -8,6 +8,9 @@ export interface Page {
 /** Stands where something was read, so that what stood on either side of it never reads as one. */
 const READ = '~';
 
+/** Stands for a word in which a radio receiver lost a character and printed a star: never filled in. */
+export const LOST = '#';
+
 /** Prose as the patterns expect it: capitals, single blanks, plain dashes, and dots that only part clauses made commas. */
 export function plainProse(prose: string): string {
   return prose
@@ -15,6 +18,8 @@ export function plainProse(prose: string): string {
     .replace(/[\u2018\u2019]/g, "'")
     .replace(/\.{2,}|\u2026/g, ' , ')
     .replace(/~/g, ' ')
+    .replace(/^ *\* /gm, ' ')
+    .replace(/\S*\*\S*/g, LOST)
     .replace(/\s+/g, ' ')
     .trim()
     .toUpperCase();
@@ -48,9 +53,9 @@ export function setAside(page: Page, pattern: RegExp): void {
   });
 }
 
-/** The phrases that still hold a digit, and those set aside that do. */
+/** The phrases that still hold a digit or a lost word, and those set aside that do. */
 export function leftOver({ text, setAside: aside }: Page): readonly string[] {
   return [...aside, ...text.split(/~|,(?!\d)/)]
     .map((phrase) => phrase.trim())
-    .filter((phrase) => /\d/.test(phrase));
+    .filter((phrase) => /\d|#/.test(phrase));
 }

@@ -18,5 +18,5 @@ export function figures(unit: string): string {
   const bound = '(?:(?:UP TO|TO|LESS THAN|UNDER|BELOW|NOT EXCEEDING) )?';
   const first = `(?:BETWEEN )?${NUMBER}(?: ?${unit})?`;
   const second = `(?: ?(?:-|TO|OR|AND) ?${NUMBER})?`;
-  return `${bound}${first}${second} ?${unit}(?: OR (?:LESS|UNDER|BELOW)\\b)?`;
+  return `${bound}${first}${second} ?${unit}(?: OR (?:LESS|UNDER|BELOW)\\b)?(?! ?(?:TO|-|OR|AND) ?#)`;
 }
