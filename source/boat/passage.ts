@@ -15,7 +15,7 @@ import {
   yesNo,
 } from './fields.ts';
 
-export const legSchema = group(
+const legSchema = group(
   {
     from: position.describe('Where the leg begins: latitude and longitude in decimal degrees.'),
     to: position.describe('Where it ends: latitude and longitude in decimal degrees.'),

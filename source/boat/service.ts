@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { amount, group, id, itemFields, type Known, list } from './fields.ts';
 
-export const partUsed = group(
+const partUsed = group(
   {
     spare: id('a spare').describe('The spare it takes.'),
     count: amount('pieces or units', 0, 100000).describe("How many, in the spare's unit."),

@@ -10,7 +10,7 @@ export interface Syntax {
   readonly faults: readonly SyntaxFault[];
 }
 
-export interface SyntaxFault {
+interface SyntaxFault {
   readonly offset: number;
   readonly length: number;
   readonly what: JsonFault;

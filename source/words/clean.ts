@@ -1,5 +1,3 @@
-/** What no text shown may do: move the cursor, change the colour, turn the reading direction, hide, or pile up without end. */
-
 const MOST_GRAPHEMES = 10_000;
 /** Marks on one letter beyond this are not writing. */
 const MOST_CODE_POINTS = 8;
@@ -29,11 +27,6 @@ export function clean(text: string, mostGraphemes: number = MOST_GRAPHEMES): str
 /** The same on one line, for a name or a value inside a sentence: line feeds and tabs become spaces. */
 export function cleanLine(text: string, mostGraphemes: number = 80): string {
   return clean(text.slice(0, mostGraphemes * 2 * MOST_CODE_POINTS).replace(/[\r\n\t]+/g, ' '), mostGraphemes);
-}
-
-/** How many graphemes a text has. */
-export function graphemes(text: string): number {
-  return [...GRAPHEMES.segment(text)].length;
 }
 
 function drawn(character: string): string {

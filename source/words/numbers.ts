@@ -1,5 +1,5 @@
 /** A number as people write it, and what follows it. */
-export interface Numbered {
+interface Numbered {
   readonly value: number;
   /** The rest, lower case, blanks between words single. */
   readonly rest: string;
