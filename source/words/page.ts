@@ -102,7 +102,7 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
   for (const { passage, verdict, score } of document.shelter)
     lines.push(`Shelter: ${passage}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
   const title = passage
-    ? `LEAVING for ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
+    ? `LEAVING: ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
     : 'LEAVING';
   return [...wrapped(title, columns, 0, 2), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
 }

@@ -1,6 +1,8 @@
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
+const HOURS = new Set(['h', 'engine h', 'engine hours']);
+
 /** `gear oil is low` as `Gear oil is low.` */
 export function sentence(phrase: string): string {
   const whole = capital(phrase);
@@ -21,9 +23,10 @@ export function badHundred(chance: number): string {
   return chance < 0.01 ? 'less than 1 in 100' : `${Math.round(chance * 100)} in 100`;
 }
 
-/** `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above. */
+/** `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above; hours to a tenth. */
 export function amountWords(value: number, unit: string | null): string {
   if (unit === 'share') return `${figure(value * 100, 2)} %`;
+  if (unit !== null && HOURS.has(unit) && value >= 0.1) return `${figure(Math.round(value * 10) / 10, 3)} ${unit}`;
   const shown = figure(value, 3);
   return unit === null || unit === 'each' ? shown : `${shown} ${unit}`;
 }

@@ -71,7 +71,7 @@ function pastLimit(why: Facts<'past limit'>, item: ItemAnswer, boat: Boat): stri
 
 function mayFail(why: Facts<'may fail'>, item: ItemAnswer): string {
   const most = 1 - why.threshold;
-  const allowed = why.chance > most ? `, where ${Math.round(most * 100)} are the most` : '';
+  const allowed = why.chance > most ? `, where at most ${Math.round(most * 100)} may` : '';
   return `fails in ${Math.round(why.chance * 100)} of 100 passages${allowed}; ${remedyOf(item)}`;
 }
 

@@ -25,7 +25,7 @@ const items: ItemDocument[] = [
     chance: 0.78,
     goodUntil: null,
     now: { value: 1.12, sd: 0.02, unit: 'L' },
-    reason: 'Fails in 22 of 100 passages, where 5 are the most; top it up, or find where it goes.',
+    reason: 'Fails in 22 of 100 passages, where at most 5 may; top it up, or find where it goes.',
     run: spread(0.04, 0.01),
     rest: spread(0, 0.001),
     usualDay: spread(0.03, 0.01),
@@ -154,7 +154,7 @@ const document: VerdictDocument = {
   forecast: null,
   verdict: 'not ready',
   reasons: [
-    'Gear oil: fails in 22 of 100 passages, where 5 are the most; top it up, or find where it goes.',
+    'Gear oil: fails in 22 of 100 passages, where at most 5 may; top it up, or find where it goes.',
     'There is no forecast, so the weather is not judged and the answer is never go.',
   ],
   threshold: { boat: 95, go: 85 },
@@ -202,11 +202,11 @@ As of Tue 3 Feb 2026 07:40 (UTC). No forecast.
 
 NOT READY
   Boat score 77 in 100; she is ready from 95.
-  Gear oil: fails in 22 of 100 passages, where 5 are the most; top it up, or
-    find where it goes.
+  Gear oil: fails in 22 of 100 passages, where at most 5 may; top it up, or find
+    where it goes.
   There is no forecast, so the weather is not judged and the answer is never go.
 
-LEAVING for Port Halloran, 62 nm, about 12 h
+LEAVING: Port Halloran, 62 nm, about 12 h
   When to leave is not known: no forecast.
   She can wait until Mon 9 Feb 04:00; then Water runs short.
 
@@ -226,8 +226,8 @@ ENGINE HOURS
 
 FLUIDS             now     low    full   good until
   unfit  Gear oil  1.12 L  1.1 L  1.3 L  not now
-      Fails in 22 of 100 passages, where 5 are the most; top it up, or find
-      where it goes.
+      Fails in 22 of 100 passages, where at most 5 may; top it up, or find where
+      it goes.
   fit    Water     165 L   0 L    300 L  Mon 9 Feb 04:00
 
 ANODES                   left  reaches its limit
@@ -354,8 +354,8 @@ As of Tue 3 Feb 2026 07:40 (UTC). No forecast.
 
 NOT READY
   Boat score 77 in 100; she is ready from 95.
-  Gear oil: fails in 22 of 100 passages, where 5 are the most; top it up, or
-    find where it goes.
+  Gear oil: fails in 22 of 100 passages, where at most 5 may; top it up, or find
+    where it goes.
   There is no forecast, so the weather is not judged and the answer is never go.
 
 LEAVING

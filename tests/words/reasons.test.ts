@@ -112,7 +112,7 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
   [
     'fuel',
     { why: 'may fail', chance: 0.22, threshold: 0.95 },
-    'Fuel: fails in 22 of 100 passages, where 5 are the most; top it up, or find where it goes.',
+    'Fuel: fails in 22 of 100 passages, where at most 5 may; top it up, or find where it goes.',
   ],
   [
     'fuel',
@@ -122,7 +122,7 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
   [
     'impellers',
     { why: 'may fail', chance: 0.1, threshold: 0.95 },
-    'Raw-water impellers: fails in 10 of 100 passages, where 5 are the most; buy 1.',
+    'Raw-water impellers: fails in 10 of 100 passages, where at most 5 may; buy 1.',
   ],
   [
     'house-bank',
