@@ -45,7 +45,7 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
     ),
     ...titled(
       'SHELTER',
-      document.shelter.flatMap(({ passage, verdict, score }) =>
+      document.shelter.flatMap(({ name: passage, verdict, score }) =>
         told(`${passage}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}`, 4),
       ),
     ),

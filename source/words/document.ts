@@ -24,7 +24,7 @@ export interface VerdictDocument {
   best: { at: string; score: number } | null;
   endurance: { until: string; item: string } | null;
   staying: { until: string; why: string } | null;
-  shelter: { passage: string; verdict: Verdict; score: number | null }[];
+  shelter: { passage: string; verdict: Verdict; score: number | null; name: string }[];
   curve: { at: string; score: number | null; boat: number; weather: number | null }[];
   items: ItemDocument[];
   toGetReady: ActionDocument[];
@@ -189,6 +189,7 @@ function timesOf(
       passage,
       verdict,
       score: sixOrNull(score),
+      name: boat.passages.find(({ id }) => id === passage)?.name ?? passage,
     })),
     curve: answer.curve.map(({ at, score, boat, weather }) => ({
       at: instant(at),

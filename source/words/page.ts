@@ -1,3 +1,4 @@
+import { chanceWords } from './chances.ts';
 import { cleaned } from './cleaned.ts';
 import type { ActionDocument, VerdictDocument } from './document.ts';
 import { wrapped } from './lines.ts';
@@ -70,7 +71,7 @@ function verdict({ verdict, score, threshold, reasons }: VerdictDocument, { colu
   return [
     verdict.toUpperCase(),
     ...wrapped(
-      `Boat score ${hundred(score.boat)}; she is ready from ${threshold.boat}${weather}.`,
+      `Boat score ${chanceWords(score.boat / 100)} (${hundred(score.boat)}); she is ready from ${threshold.boat}${weather}.`,
       columns,
       2,
       2,
@@ -99,8 +100,8 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
     lines.push(
       `She can wait until ${moment(endurance.until)}; then ${nameOf(document, endurance.item)} runs short.`,
     );
-  for (const { passage, verdict, score } of document.shelter)
-    lines.push(`Shelter: ${passage}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
+  for (const { name, verdict, score } of document.shelter)
+    lines.push(`Shelter: ${name}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
   const title = passage
     ? `LEAVING: ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
     : 'LEAVING';

@@ -26,7 +26,8 @@ export function badHundred(chance: number): string {
 /** `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above; hours to a tenth. */
 export function amountWords(value: number, unit: string | null): string {
   if (unit === 'share') return `${figure(value * 100, 2)} %`;
-  if (unit !== null && HOURS.has(unit) && value >= 0.1) return `${figure(Math.round(value * 10) / 10, 3)} ${unit}`;
+  if (unit !== null && HOURS.has(unit) && value >= 0.1)
+    return `${figure(Math.round(value * 10) / 10, 3)} ${unit}`;
   const shown = figure(value, 3);
   return unit === null || unit === 'each' ? shown : `${shown} ${unit}`;
 }

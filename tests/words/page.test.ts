@@ -201,7 +201,7 @@ describe('the verdict as a page', () => {
 As of Tue 3 Feb 2026 07:40 (UTC). No forecast.
 
 NOT READY
-  Boat score 77 in 100; she is ready from 95.
+  Boat score 3 in 4 (77 in 100); she is ready from 95.
   Gear oil: fails in 22 of 100 passages, where at most 5 may; top it up, or find
     where it goes.
   There is no forecast, so the weather is not judged and the answer is never go.
@@ -291,7 +291,7 @@ manuals, local rules and licensed people come first.
           until: '2026-02-05T15:00:00Z',
           startWorkBy: '2026-02-04T15:00:00Z',
         },
-        shelter: [{ passage: 'Inner Bight', verdict: 'go', score: 93.1 }],
+        shelter: [{ passage: 'inner-bight', verdict: 'go', score: 93.1, name: 'Inner Bight' }],
       },
       80,
       'Europe/Paris',
@@ -299,7 +299,7 @@ manuals, local rules and licensed people come first.
     expect(page).toContain(
       'As of Tue 3 Feb 2026 08:40 (Europe/Paris). The forecast, from coastal bulletin,\nis 5 h old.\n',
     );
-    expect(page).toContain('  Boat score 97 in 100; she is ready from 95; with the weather 22 in 100.\n');
+    expect(page).toContain('  Boat score 19 in 20 (97 in 100); she is ready from 95; with the weather 22 in\n');
     expect(page).toContain(
       '  Window: Thu 5 Feb 07:00, for 9 h, 91 in 100.\n  It closes: gusts pass 28 kn off Scarva Head.\n',
     );
@@ -353,7 +353,7 @@ manuals, local rules and licensed people come first.
 As of Tue 3 Feb 2026 07:40 (UTC). No forecast.
 
 NOT READY
-  Boat score 77 in 100; she is ready from 95.
+  Boat score 3 in 4 (77 in 100); she is ready from 95.
   Gear oil: fails in 22 of 100 passages, where at most 5 may; top it up, or find
     where it goes.
   There is no forecast, so the weather is not judged and the answer is never go.
