@@ -39,21 +39,25 @@ function notSaved(code: string, drafts: readonly Draft[]): Trouble {
 }
 
 function appendUnderLock(shelf: Shelf, drafts: readonly Draft[]): Result<readonly Entry[]> {
-  const { disk, lock, state } = shelf.keeping;
-  disk.makeFolder(state);
-  if (!isThere(shelf)) disk.makeFolder(shelf.log);
-  refresh(shelf);
-  const writer = ownWriter(shelf);
+  const { lock } = shelf.keeping;
+  const writer = shelf.writer ?? writerFound(shelf);
   const done = writer && lock(writer, () => appendAs(shelf, writer, drafts));
   if (done) return done;
   /** One process at a time begins a new writer here, so that two of one laptop do not begin two. */
   return lock('new-writer', () => {
-    refresh(shelf);
-    const begun = ownWriter(shelf) ?? unusedWriter(shelf);
+    const begun = writerFound(shelf) ?? unusedWriter(shelf);
     const result = lock(begun, () => appendAs(shelf, begun, drafts, 'begin'));
     assert(result, 'a writer just begun can be written to');
     return result;
   });
+}
+
+function writerFound(shelf: Shelf): string | null {
+  const { disk, state } = shelf.keeping;
+  disk.makeFolder(state);
+  if (!isThere(shelf)) disk.makeFolder(shelf.log);
+  refresh(shelf);
+  return ownWriter(shelf);
 }
 
 /** Null when another process has moved this laptop's mark beyond what stands here, and the writer is no longer ours. */
@@ -66,7 +70,7 @@ function appendAs(
   refresh(shelf);
   if (begin === undefined && ownWriter(shelf) !== writer) return null;
   const batch = linesFor(shelf, writer, drafts);
-  if (batch.entries.length === 0) return good([]);
+  if (batch.lines.length === 0) return good([]);
   const tooLong = batch.lines.findIndex(({ length }) => length > mostLineBytes + 1);
   if (tooLong >= 0) {
     const expected = `an entry of at most ${mostLineBytes} bytes`;
@@ -77,6 +81,7 @@ function appendAs(
   const code = save(shelf, writer, bytes);
   if (code !== null) return bad(notSaved(code, drafts));
   keepMark(shelf, writer);
+  shelf.writer = writer;
   return good(batch.entries);
 }
 

@@ -18,7 +18,7 @@ export function locksIn(folder: string): Lock {
     const file = path.join(folder, `${name}.lock`);
     const held = open.get(name) ?? openLock(file);
     open.set(name, held);
-    take(held, file);
+    unlessBusy(file, () => held.exec('BEGIN EXCLUSIVE'));
     try {
       return work();
     } finally {
@@ -27,15 +27,17 @@ export function locksIn(folder: string): Lock {
   };
 }
 
+/** Nothing is ever written, so the journal that would guard it is left out: looking for one took most of the time. */
 function openLock(file: string): DatabaseSync {
   const held = new (sqlite().DatabaseSync)(file);
   held.exec(`PRAGMA busy_timeout = ${mostWaitMs}`);
+  unlessBusy(file, () => held.exec('PRAGMA journal_mode = MEMORY'));
   return held;
 }
 
-function take(held: DatabaseSync, file: string): void {
+function unlessBusy(file: string, action: () => void): void {
   try {
-    held.exec('BEGIN EXCLUSIVE');
+    action();
   } catch (error) {
     const busy = error instanceof Error && 'errcode' in error && error.errcode === sqliteBusy;
     throw busy ? Object.assign(new Error(`${file} is held`, { cause: error }), { code: 'EBUSY' }) : error;

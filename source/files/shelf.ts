@@ -37,6 +37,9 @@ export interface Shelf {
   readonly dead: Set<string>;
   /** Files whose names are on the disk for certain, with those of the folders they are in. */
   readonly named: Set<string>;
+  /** Under which this process saved last, so that the next save need not look for it before it has the lock. */
+  writer: string | null;
+  /** The highest Lamport count. */
   highest: number;
   keys: Set<string>;
 }
@@ -50,6 +53,7 @@ export function newShelf(keeping: Keeping): Shelf {
     told: [],
     dead: new Set(),
     named: new Set(),
+    writer: null,
     highest: 0,
     keys: new Set(),
   };

@@ -128,6 +128,24 @@ describe('a boat folder', () => {
     expect(readdirSync(boat.folder)).toEqual(['boat.json']);
   });
 
+  it('says of an entry longer than a line may be that it is not saved, and what would be', async () => {
+    const boat = aBoatFolder();
+    const long = '\u0007'.repeat(2000);
+    const draft = {
+      kind: 'use',
+      at: '2026-02-03T07:42:00Z',
+      spare: 'bell',
+      count: 1,
+      for: long,
+      text: long,
+    } as const;
+    expect(await boat.open().append([draft])).toMatchObject({
+      ok: false,
+      troubles: [{ kind: 'wrong entry', expected: 'an entry of at most 16384 bytes' }],
+    });
+    expect((await loaded(boat.open())).entries).toEqual([]);
+  });
+
   it('begins a new file at 8 MB, and goes on with the numbers', async () => {
     const boat = aBoatFolder();
     const open = boat.open();
