@@ -37,6 +37,7 @@ const packagesIn: { readonly [folder: string]: readonly string[] } = {
   tracing: ['zod'],
   passage: ['suncalc'],
   condition: ['fastest-levenshtein'],
+  readiness: ['date-fns', '@date-fns/utc'],
   words: ['date-fns', 'string-width', 'fastest-levenshtein'],
 };
 const impure = [
@@ -112,7 +113,10 @@ function isAllowed(from: string, to: string): boolean {
   const folder = folderOf(from);
   if (folder === '') return true;
   if (!to.startsWith('.'))
-    return !pure.includes(folder) || (packagesIn[folder] ?? []).includes(to.split('/')[0]!);
+    return (
+      !pure.includes(folder) ||
+      (packagesIn[folder] ?? []).some((name) => to === name || to.startsWith(`${name}/`))
+    );
   const reached = target(from, to);
   const into = folderOf(reached);
   return (

@@ -1,3 +1,5 @@
+import { utc } from '@date-fns/utc/utc';
+import { addMonths } from 'date-fns/addMonths';
 import { type Boat, engineOf } from '../boat/boat.ts';
 import type { Service } from '../boat/service.ts';
 import type { Condition } from '../condition/condition.ts';
@@ -31,7 +33,7 @@ export function dueOf(boat: Boat, service: Service, condition: Condition): Due {
     hours: byHours ? last.hours! + service.everyHours! : null,
     nowHours: record?.hours ?? null,
     unreadDays: record?.readAt == null ? 0 : (condition.at - record.readAt) / MS_A_DAY,
-    on: byMonths ? monthsLater(last.at, service.everyMonths!) : null,
+    on: byMonths ? addMonths(last.at, Math.round(service.everyMonths!), { in: utc }).getTime() : null,
   };
 }
 
@@ -66,13 +68,4 @@ export function timeLeft(until: number, { count, now, hours, reserveDays }: Pass
     anEngineHour: null,
     engines: [],
   };
-}
-
-/** The same day of the month so many months on, UTC; the month's last day where it has no such day. */
-function monthsLater(at: number, months: number): number {
-  const from = new Date(at);
-  const first = Date.UTC(from.getUTCFullYear(), from.getUTCMonth() + Math.round(months), 1);
-  const month = new Date(first);
-  const lastDay = new Date(Date.UTC(month.getUTCFullYear(), month.getUTCMonth() + 1, 0)).getUTCDate();
-  return first + (Math.min(from.getUTCDate(), lastDay) - 1) * MS_A_DAY + (at % MS_A_DAY);
 }
