@@ -96,7 +96,7 @@ function blockOf(
 function nameIn(lines: readonly string[]): string {
   const after = lines.findIndex((line) => line === '' || isHeadline(line) || labelled(line) || issueIn(line));
   return lines
-    .slice(0, Math.min(after < 0 ? 0 : after, MOST_LINES))
+    .slice(0, Math.min(Math.max(after, 0), MOST_LINES))
     .join(' ')
     .replace(/-(?= |$)/g, ';')
     .replace(/;$/, '')

@@ -77,8 +77,10 @@ function namesOf({ zones }: Section, wanted: readonly string[], { place = '' }: 
 }
 
 function zonesOf(sections: readonly Section[]): readonly Zone[] {
-  const zones = sections.flatMap(({ zones: ids, name }) => ids.map((id) => ({ id, name })));
-  return zones.filter(({ id }, i) => zones.findIndex((zone) => zone.id === id) === i);
+  const zones = new Map(
+    sections.flatMap(({ zones: ids, name }) => ids.map((id) => [id, { id, name }] as const)),
+  );
+  return [...zones.values()];
 }
 
 function issueGiven({ issuedAt = 0, timeZone }: Given): Issue {

@@ -18,6 +18,8 @@ const GALES: readonly Headline['about'][] = [
   'hurricane',
 ];
 const LONGEST = 2000;
+/** The prose of a period has a few hundred letters, that of an ocean some thousands. */
+const MOST_PROSE = 20_000;
 
 interface SectionRead {
   readonly steps: readonly Step[];
@@ -45,7 +47,8 @@ export function readSection(section: Section, issue: Issue, now: number, prefix:
       leave(label, period.prose.replace(/\s+/g, ' ').trim());
       continue;
     }
-    const read = readProse(whole, bare);
+    const read = readProse(whole.slice(0, MOST_PROSE), bare);
+    if (whole.length > MOST_PROSE) leave(label, whole.slice(MOST_PROSE));
     const { figures, odd } = summaryOf(read);
     const [from, to] = [period.span.from, period.span.to].map((at) => new Date(at).toISOString());
     steps.push({ from: from!, to: to!, label, ...figures, pressure: null, how: 'read' });

@@ -18,7 +18,7 @@ const ASIDE = [
 /** Where and when a clause holds: read, and left out of account, since the worst of all clauses is taken. `8S` behind a height is a period. */
 const WHERE_AND_WHEN = [
   '\\b\\d{1,3}(?:\\.\\d)?[NS] ?\\d{1,3}(?:\\.\\d)?[EW]\\b',
-  "(?<!(?:FT|FEET|FOOT|M|METERS?|METRES?|AT|') ?)\\b\\d{1,3}(?:\\.\\d)?[NSEW]\\b",
+  "(?<!(?:(?<![A-Z])(?:FT|FEET|FOOT|M|METERS?|METRES?|AT)|') ?)\\b\\d{1,3}(?:\\.\\d)?[NSEW]\\b",
   `\\b\\d{1,3}(?:\\.\\d)?(?:(?: TO |-)\\d{1,3})? ?(?:NM|NAUTICAL MILES?|MILES?)\\b(?: ${SOME_POINTS}(?= ?(?:,|~|$|AND|QUADRANT|SEMICIRCLE)))?`,
   `${SOME_POINTS} (?:${PARTS})\\b`,
   '\\b\\d{3,4} ?(?:UTC|GMT|Z)\\b(?: [A-Z]{3} \\d{1,2}\\b)?',

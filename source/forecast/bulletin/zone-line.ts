@@ -3,6 +3,9 @@ const JOINED = '(?:[->](?:[A-Z]{2}[CZ])?\\d{3})';
 const WHOLE = new RegExp(`^([A-Z]{2}[CZ]\\d{3}${JOINED}*)-(\\d{6})-$`);
 const BEGUN = new RegExp(`^[A-Z]{2}[CZ]\\d{3}${JOINED}*-$`);
 
+/** A zone line names a few zones; the widest ranges in use stay far below. */
+const MOST_ZONES = 100;
+
 const DAY = 86_400_000;
 
 export interface ZoneLine {
@@ -25,7 +28,7 @@ export function zoneLine(line: string): ZoneLine | null {
       zones.push(`${state}${String(number).padStart(3, '0')}`);
     zones.push(`${state}${digits}`);
   }
-  return { zones, purge };
+  return zones.length > MOST_ZONES ? null : { zones, purge };
 }
 
 /** Whether the line may be the first part of a zone line that goes on below. */
