@@ -156,7 +156,11 @@ export type ForecastTrouble =
   | { kind: 'nothing above'; row: number }
   | { kind: 'too many rows'; rows: number; most: number }
   /** A JSON or CSV table: where in it, what stands there and what is expected. */
-  | { kind: 'table not understood'; where: string; found: string; expected: string };
+  | { kind: 'table not understood'; where: string; found: string; expected: string }
+  /** A GRIB in which no wind or sea is read: what it holds instead, and why that is not read. */
+  | { kind: 'nothing of use'; skipped: readonly string[] }
+  /** Nothing of the passage lies on the grids of a GRIB; each as its corners. */
+  | { kind: 'outside the grid'; areas: readonly string[] };
 
 export type Result<T> =
   | { readonly ok: true; readonly value: T }

@@ -100,6 +100,9 @@ const problemKinds = [
   'headline stops short',
   'headline times not read',
   'label not read',
+  'outside the area',
+  'cannot be',
+  'apart from its neighbours',
 ] as const;
 
 /** Something about what was understood that the skipper should see before it counts. `where`: a period, a row, a field. */

@@ -79,6 +79,16 @@ export const forecastWords: WordsOf<ForecastTrouble> = {
     title: `${cleanLine(where, 300)}: ${cleanLine(found, 300)}`,
     right: `${capital(cleanLine(expected, 300))} is expected there. ${NOTHING}`,
   }),
+  'nothing of use': ({ skipped }) => ({
+    title: 'the GRIB holds no wind and no seas that are read',
+    right: `It holds ${skipped.length === 0 ? 'no whole message' : names(skipped)}. ${NOTHING}`,
+    attempt: 'wind and waves on a grid of latitudes and longitudes',
+  }),
+  'outside the grid': ({ areas }) => ({
+    title: 'no part of the passage lies on the grid of the GRIB',
+    right: `It covers ${names(areas)}. ${NOTHING}`,
+    attempt: 'a request for the waters of the passage',
+  }),
 };
 
 function names(zones: readonly string[]): string {

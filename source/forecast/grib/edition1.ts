@@ -16,7 +16,7 @@ const DEGREE = 1e-3;
 
 /** The field of one whole message of edition 1; refuses what is not read. */
 export function readEdition1(message: Uint8Array, number: number): Field {
-  const product = sectionAt(message, PRODUCT_AT, LEAST.product);
+  const product = productSection(message);
   const flags = product[7]!;
   if (!(flags & 0x80)) throw new Refused({ kind: 'grid', name: `grid number ${product[6]}, not described` });
   const described = sectionAt(message, PRODUCT_AT + product.length, LEAST.grid);
@@ -39,8 +39,16 @@ function sectionAt(message: Uint8Array, at: number, least: number): Uint8Array {
   return message.subarray(at, at + length);
 }
 
-/** Everything the product definition section says. */
-export function productOf(product: Uint8Array, message: number): Omit<Field, 'grid' | 'packed'> {
+/** What the product section of a message, whole or not, says. */
+export function productAt(message: Uint8Array, number: number): Omit<Field, 'grid' | 'packed'> {
+  return productOf(productSection(message), number);
+}
+
+function productSection(message: Uint8Array): Uint8Array {
+  return sectionAt(message, PRODUCT_AT, LEAST.product);
+}
+
+function productOf(product: Uint8Array, message: number): Omit<Field, 'grid' | 'packed'> {
   const centre = product[4]!;
   const [year, month, day, hour, minute] = product.subarray(12, 17);
   const full = (product[24]! - 1) * 100 + year!;

@@ -84,6 +84,17 @@ export function inOrder(values: Float64Array, { columns, rows, scan }: Grid): Fl
   return ordered;
 }
 
+/** The corners of a grid in degrees; east -180 up to, not including, 180, so that it may lie below west. */
+export function areaOf({ north, west, rows, columns, rowDeg, columnDeg }: Grid): {
+  readonly south: number;
+  readonly north: number;
+  readonly west: number;
+  readonly east: number;
+} {
+  const east = modulo(west + (columns - 1) * columnDeg + 180, 360) - 180;
+  return { south: north - (rows - 1) * rowDeg, north, west, east };
+}
+
 export function modulo(value: number, by: number): number {
   return ((value % by) + by) % by;
 }

@@ -1,4 +1,4 @@
-import { readEdition1 } from './edition1.ts';
+import { productAt, readEdition1 } from './edition1.ts';
 import { readEdition2 } from './edition2.ts';
 import type { Field } from './field.ts';
 import type { Grid } from './grid.ts';
@@ -9,10 +9,15 @@ import { Refused, type Why } from './refused.ts';
 export interface GribFile {
   /** Every field that can be read, of use or not, in the order of the file. */
   readonly messages: readonly Field[];
-  readonly problems: readonly FileProblem[];
+  readonly problems: readonly GribProblem[];
   /** What is not taken, with the reason; fields alike are counted together. */
   readonly skipped: readonly Skipped[];
 }
+
+/** A message cut short tells what it was of, where its headers came through. */
+export type GribProblem = FileProblem & { readonly of?: Heading | null };
+
+export type Heading = Pick<Field, 'parameter' | 'from'>;
 
 export interface Skipped {
   /** The parameter, where its header could be read; else empty. */
@@ -46,7 +51,10 @@ export function readGrib(octets: Uint8Array): GribFile {
     }
     for (const { what, why } of read.refused) skip(message.number, what, why);
   }
-  return { messages: fields, problems, skipped: [...skipped.values()] };
+  const told = problems.map((problem) =>
+    problem.kind === 'cut short' ? { ...problem, of: headingOf(problem.start) } : problem,
+  );
+  return { messages: fields, problems: told, skipped: [...skipped.values()] };
 }
 
 function fieldsOf({ edition, octets, number }: Message): {
@@ -59,6 +67,16 @@ function fieldsOf({ edition, octets, number }: Message): {
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     return { fields: [], refused: [{ what: '', why: error.why }] };
+  }
+}
+
+/** What the start of a message says it is of. */
+function headingOf(start: Uint8Array): Heading | null {
+  try {
+    return start[7] === 1 ? productAt(start, 0) : readEdition2(start, 0).unfinished;
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    return null;
   }
 }
 

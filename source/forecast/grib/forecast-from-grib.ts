@@ -1,0 +1,171 @@
+import { bad, good, type Result } from '../../trouble.ts';
+import type { Content } from '../content.ts';
+import type { PlaceForecast, Position, Problem, Step } from '../forecast.ts';
+import { oddities } from '../oddities.ts';
+import { centreName } from './centres.ts';
+import type { Field } from './field.ts';
+import { areaOf } from './grid.ts';
+import type { DecodeJpeg2000 } from './jpeg2000.ts';
+import { type LayerKind, layersOf } from './layers.ts';
+import type { GribFile, GribProblem, Heading, Skipped } from './read.ts';
+import { type Sampled, sample } from './sampling.ts';
+import { type Steps, stepsOf } from './steps.ts';
+
+/** Where a forecast is wanted: a piece of a leg by its middle, an anchorage. */
+export interface Point {
+  readonly place: string;
+  readonly at: Position;
+}
+
+/** As many problems of one kind are shown; more of the same say nothing new. */
+const MOST_OF_A_KIND = 5;
+
+/**
+ * The forecast a GRIB file gives for some points, hour by hour: its values between sea points or at the nearest one in space, between its times in time.
+ * Of an ensemble one `member` is taken, the control unless said. Not ok where nothing in it is of use, or no point lies on its grids.
+ */
+export async function forecastFromGrib(
+  file: GribFile,
+  points: readonly Point[],
+  { decodeJpeg, member }: { decodeJpeg?: DecodeJpeg2000; member?: number } = {},
+): Promise<Result<Content>> {
+  const fields = fieldsOfMember(file.messages, member);
+  const layers = layersOf(fields);
+  if (layers.length === 0) return bad({ kind: 'nothing of use', skipped: file.skipped.map(skippedWords) });
+  const positions = points.map(({ at }) => at);
+  const sampled = await sample(layers, positions, decodeJpeg);
+  if (sampled.reached.every((kinds) => kinds.size === 0))
+    return bad({ kind: 'outside the grid', areas: areasOf(fields) });
+  const made = points.map((point, i): Made => ({ ...point, ...stepsOf(sampled.places[i]!) }));
+  const places = made.filter(({ steps }) => steps.length > 0).map(placeFrom);
+  if (places.length === 0) return bad({ kind: 'no figures' });
+  const issued = made.flatMap((one) => (one.issued === null ? [] : [one.issued]));
+  return good({
+    source: 'grib',
+    issuer: [...new Set(fields.map(({ centre }) => centreName(centre)))].join(', '),
+    issuedAt: new Date(Math.min(...issued)).toISOString(),
+    places,
+    notRead: [...file.skipped.map(notReadOf), ...sampled.damaged.map(damagedOf)],
+    problems: fewOfAKind([
+      ...file.problems.flatMap(problemOfFile),
+      ...sampled.odd.flatMap(problemsOfField),
+      ...made.flatMap((one, i) => problemsOfPlace(one, sampled.reached[i]!)),
+    ]),
+  });
+}
+
+/** The members of an ensemble in a file, the control first; empty where there is none. */
+export function membersIn({ messages }: GribFile): readonly number[] {
+  const members = messages.flatMap(({ quantity, member }) => (quantity && member !== null ? [member] : []));
+  return [...new Set(members)].sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
+}
+
+/** The fields of one member, and of what comes without members those the member has not. */
+function fieldsOfMember(fields: readonly Field[], member: number | undefined): readonly Field[] {
+  const used = fields.filter(({ quantity }) => quantity !== null);
+  const [control] = membersIn({ messages: used, problems: [], skipped: [] });
+  const wanted = member ?? control;
+  const plain = new Set(used.filter((one) => one.member === null).map(({ quantity }) => quantity));
+  const own = new Set(used.filter((one) => one.member === wanted).map(({ quantity }) => quantity));
+  return used.filter((one) => {
+    if (one.member === null) return member === undefined || !own.has(one.quantity);
+    return one.member === wanted && (member !== undefined || !plain.has(one.quantity));
+  });
+}
+
+type Made = Point & Steps;
+
+function placeFrom({ place, at, steps, nearestSeaNm }: Made): PlaceForecast {
+  return {
+    ...{ place, at: [...at], headlines: [], steps: [...steps] },
+    ...(nearestSeaNm > 0 ? { nearestSeaNm } : {}),
+  };
+}
+
+function notReadOf(skipped: Skipped): Content['notRead'][number] {
+  return { where: `message ${skipped.message}`, text: skippedWords(skipped) };
+}
+
+function skippedWords({ what, why, fields }: Skipped): string {
+  const name = why.name === what ? '' : `${why.kind} not read: ${why.name}`;
+  const counted = fields === 1 ? '1 field' : `${fields} fields`;
+  return `${[what, name].filter((part) => part !== '').join(', ')} (${counted})`;
+}
+
+function damagedOf(field: Field): Content['notRead'][number] {
+  return { where: `message ${field.message}`, text: `${headingWords(field)}: its values are damaged` };
+}
+
+function headingWords({ parameter, from }: Heading): string {
+  return `${parameter.name} for ${new Date(from).toISOString()}`;
+}
+
+function problemOfFile(problem: GribProblem): readonly Problem[] {
+  if (problem.kind === 'cut short') {
+    const { message, missing, of } = problem;
+    const what = of ? `${headingWords(of)}, ` : '';
+    return [{ kind: 'cut short', where: `message ${message}`, text: `${what}${missing} octets missing` }];
+  }
+  if (problem.kind === 'mangled')
+    return [{ kind: 'garbled', where: 'the file', text: `sent as text, ${problem.how}; send it as binary` }];
+  if (problem.kind === 'broken message') return [{ kind: 'garbled', where: `message ${problem.message}` }];
+  return [];
+}
+
+function problemsOfField({ field, beyond, worst, apart, most }: Sampled['odd'][number]): readonly Problem[] {
+  const where = headingWords(field);
+  return [
+    ...(beyond > 0 ? [{ kind: 'cannot be', where, value: worst } as const] : []),
+    ...(apart > 0 ? [{ kind: 'apart from its neighbours', where, value: most } as const] : []),
+  ];
+}
+
+/** Rounding and interpolation put a gust a little below its wind. */
+const LEAST_BELOW_KN = 1;
+
+function problemsOfPlace(made: Made, reached: ReadonlySet<LayerKind>): readonly Problem[] {
+  const { place, at, steps, seasPutTogether } = made;
+  const where = place === '' ? position(at[0], at[1]) : place;
+  if (reached.size === 0) return [{ kind: 'outside the area', where }];
+  const without = (kind: Problem['kind'], lacks: (step: Step) => boolean): readonly Problem[] => {
+    const hours = steps.filter(lacks).length;
+    return hours === 0 ? [] : [{ kind, where, text: `${hours} of ${steps.length} hours` }];
+  };
+  const noSea = reached.has('seas') && steps.every(({ seas }) => seas === null);
+  return [
+    ...without('no wind', ({ wind }) => wind === null),
+    ...(noSea ? [{ kind: 'no sea here', where } as const] : without('no seas', ({ seas }) => seas === null)),
+    ...without('no gusts', ({ gust }) => gust === null),
+    ...(seasPutTogether ? [{ kind: 'seas put together', where } as const] : []),
+    ...oddities(steps, true)
+      .filter(isOfFigures)
+      .map((problem) => ({ ...problem, where: `${where} ${problem.where}` })),
+  ];
+}
+
+/** What is missing is said once a place, not once an hour. */
+function isOfFigures({ kind, value, than }: Problem): boolean {
+  if (kind === 'gust below wind') return than! - value! >= LEAST_BELOW_KN;
+  return kind !== 'no wind' && kind !== 'no seas' && kind !== 'no gusts';
+}
+
+function fewOfAKind(problems: readonly Problem[]): Problem[] {
+  const counts = new Map<Problem['kind'], number>();
+  return problems.filter(({ kind }) => {
+    counts.set(kind, (counts.get(kind) ?? 0) + 1);
+    return counts.get(kind)! <= MOST_OF_A_KIND;
+  });
+}
+
+/** Each grid as its south-west and north-east corners. */
+function areasOf(fields: readonly Field[]): readonly string[] {
+  const areas = [...new Set(fields.map(({ grid }) => grid))].map(areaOf);
+  const words = areas.map(
+    ({ south, north, west, east }) => `${position(south, west)} to ${position(north, east)}`,
+  );
+  return [...new Set(words)];
+}
+
+function position(lat: number, lon: number): string {
+  return `${Math.abs(lat).toFixed(2)}${lat < 0 ? 'S' : 'N'} ${Math.abs(lon).toFixed(2)}${lon < 0 ? 'W' : 'E'}`;
+}
