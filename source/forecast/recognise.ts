@@ -7,7 +7,8 @@ import { isGridPoint, readGridPoint } from './grid-point-json.ts';
 import { isHourly, readHourly } from './hourly-json.ts';
 import { foreignKind, isGrib } from './magic.ts';
 import { decoded, plainText } from './plain-text.ts';
-import { readTyped } from './typed.ts';
+import { MOST_ROWS, readTyped } from './typed.ts';
+import { isSentence } from './typed-row.ts';
 
 const HOUR = 3_600_000;
 /** The longest bulletins have some tens of kilobytes, tables of 16 days a few hundred. */
@@ -18,6 +19,8 @@ const OLD_HOURS = 24;
 /** Clocks aboard and ashore differ by less. */
 const AHEAD_MS = HOUR;
 const MOST_REMARKS = 1000;
+/** A text of this many rows of which none is understood is no typed forecast with slips in it. */
+const FEW_ROWS = 3;
 
 /** What a source was understood as. `asks`: what must be asked first; then it is read again with the answers given. */
 export type Understood =
@@ -47,18 +50,16 @@ export function readForecast(
   return finished(reading.value.content, control, given);
 }
 
-/** What must be asked, as troubles: for who cannot be asked. */
-export function askTroubles(asks: readonly Ask[]): readonly Trouble[] {
-  return asks.map((ask) => {
-    switch (ask.what) {
-      case 'issued':
-        return { kind: 'issue time wanted' };
-      case 'zone':
-        return { kind: 'zone wanted', zones: ask.zones.map(({ id }) => id) };
-      case 'direction':
-        return { kind: 'direction wanted', row: ask.row, text: ask.text, choices: ask.choices };
-    }
-  });
+/** What must be asked, as a trouble: for who cannot be asked. */
+export function askTrouble(ask: Ask): Trouble {
+  switch (ask.what) {
+    case 'issued':
+      return { kind: 'issue time wanted' };
+    case 'zone':
+      return { kind: 'zone wanted', zones: ask.zones.map(({ id }) => id) };
+    case 'direction':
+      return { kind: 'direction wanted', row: ask.row, text: ask.text, choices: ask.choices };
+  }
 }
 
 /** A content with what its taker knows, held to the shape. One whose every hour is past is in trouble; an old one, or one from the future, is said to be so. */
@@ -71,6 +72,7 @@ export function finished(
   const ended = Math.max(
     ...content.places.flatMap(({ steps }) => steps.slice(-1).map(({ to }) => Date.parse(to))),
   );
+  if (!Number.isFinite(ended)) return bad({ kind: 'no figures' });
   if (ended <= now) return bad({ kind: 'forecast over', ended: iso(ended), now: iso(now) });
   const ageHours = (now - Date.parse(content.issuedAt)) / HOUR;
   const age: readonly Problem[] =
@@ -106,7 +108,18 @@ function readText(text: string, bytes: number, given: Given): Result<Reading> {
     return bad({ kind: 'foreign file', what: 'a web page: save its text alone' });
   if (isCsv(text)) return readCsv(text, given);
   if (bytes > MOST_TEXT_BYTES) return bad({ kind: 'forecast too long', bytes, most: MOST_TEXT_BYTES });
-  return isBulletin(text) ? readBulletin(text, given) : readTyped(text.split('\n'), given);
+  return isBulletin(text) ? readBulletin(text, given) : readRows(text, given);
+}
+
+/** Rows one a line; of sentences, one a paragraph, since a sentence goes on in the next line. */
+function readRows(text: string, given: Given): Result<Reading> {
+  const lines = text.split('\n');
+  const rows = lines.some(isSentence) ? text.split(/\n\s*\n/).map((row) => row.replace(/\s+/g, ' ')) : lines;
+  const written = rows.filter((row) => row.trim() !== '');
+  if (written.length > MOST_ROWS) return bad({ kind: 'no figures' });
+  const read = readTyped(written, given);
+  const isForeign = !read.ok && read.troubles.length === written.length && written.length >= FEW_ROWS;
+  return isForeign ? bad({ kind: 'no figures' }) : read;
 }
 
 function readJson(text: string, given: Given): Result<Reading> {

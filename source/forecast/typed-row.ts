@@ -216,7 +216,8 @@ function range(
   return [Math.min(a, b), Math.max(a, b)];
 }
 
-function isSentence(text: string): boolean {
+/** Whether a row is rather a sentence of a bulletin. */
+export function isSentence(text: string): boolean {
   return /\b(?:winds?|seas?|waves?|swells?|becoming|veering|backing|occasionally|perhaps|gale)\b/i.test(text);
 }
 
