@@ -2,6 +2,9 @@ import type { Consequence } from '../boat/boat.ts';
 import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
 import type { Trouble } from '../trouble.ts';
 import type { Hindrance } from './leg-weather.ts';
+import type { Sky } from './sky.ts';
+import type { ForecastAge } from './weather-bars.ts';
+import type { WeatherShown } from './weather-shown.ts';
 
 /**
  * The readiness model's whole answer, as facts. `words/document.ts` makes the `verdict --json` document of it,
@@ -17,7 +20,12 @@ export interface Answer {
     readonly nm: number;
     readonly hours: number;
   } | null;
-  readonly forecast: { readonly issuedAt: number; readonly ageHours: number; readonly source: string } | null;
+  readonly forecast: {
+    readonly issuedAt: number;
+    readonly ageHours: number;
+    readonly source: string;
+    readonly age: ForecastAge;
+  } | null;
   readonly verdict: Verdict;
   readonly reasons: readonly Reason[];
   readonly threshold: { readonly boat: number; readonly go: number };
@@ -63,6 +71,10 @@ export interface Answer {
   readonly trouble: readonly Trouble[];
   readonly simulations: number;
   readonly seed: number;
+  /** Over the hours of the curve; null where no place is known. */
+  readonly sky: Sky | null;
+  /** Null without a forecast for the passage. */
+  readonly weather: WeatherShown | null;
 }
 
 export type Verdict = 'go' | 'hold' | 'not ready';

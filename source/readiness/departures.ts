@@ -38,9 +38,16 @@ export interface Departures {
   /** Engine hours under way: `[departure * count + i]`. */
   readonly motored: Float64Array;
   /** For a departure: what fails most, where, and in how many passages; null where nothing does. */
-  worst(
-    hour: number,
-  ): { readonly hindrance: Hindrance; readonly leg: number; readonly passages: number } | null;
+  worst(hour: number): Failing | null;
+  /** The same for each leg on which anything fails. */
+  worstOfLegs(hour: number): readonly Failing[];
+}
+
+export interface Failing {
+  readonly hindrance: Hindrance;
+  readonly leg: number;
+  /** In so many of them it fails first. */
+  readonly passages: number;
 }
 
 /** Sails every simulated passage from every whole hour through its weather (model 8): a departure costs the spans it has, not the hours. */
@@ -74,7 +81,18 @@ export function departures(input: DeparturesInput): Departures {
     }
     return bits;
   });
-  return { held, motored, worst: (hour) => worstOf(fails.subarray(hour * size, (hour + 1) * size)) };
+  const failsAt = (hour: number) => fails.subarray(hour * size, (hour + 1) * size);
+  return {
+    held,
+    motored,
+    worst: (hour) => worstOf(failsAt(hour)),
+    worstOfLegs: (hour) =>
+      Array.from({ length: legs }, (_, leg) => {
+        const from = leg * HINDRANCES.length;
+        const worst = worstOf(failsAt(hour).subarray(from, from + HINDRANCES.length));
+        return worst === null ? [] : [{ ...worst, leg }];
+      }).flat(),
+  };
 }
 
 /** All passages that left together, on their way: the time now, hours over so far, what failed first (a code) and on which leg. */
@@ -164,7 +182,7 @@ function waitFor(gates: readonly { readonly from: number; readonly to: number }[
   return least;
 }
 
-function worstOf(fails: Uint32Array): ReturnType<Departures['worst']> {
+function worstOf(fails: Uint32Array): Failing | null {
   const passages = fails.reduce((most, one) => Math.max(most, one), 0);
   if (passages === 0) return null;
   const place = fails.indexOf(passages);

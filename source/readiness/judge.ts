@@ -10,11 +10,14 @@ import { type Bits, keepCommon, sizeOf } from './bits.ts';
 import { itemAnswer } from './item-answer.ts';
 import { isNear, type Judged, type JudgedItem, judgeItems, standardError } from './judged.ts';
 import { lastGoodHour } from './latest.ts';
-import type { Passages } from './passages.ts';
+import { hoursUnderWay, type Passages } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
+import { skyAlong } from './sky.ts';
 import { untenableFrom, weatherAtAnchor } from './staying.ts';
 import { reasonsOf } from './verdict.ts';
-import { courseThrough } from './weather.ts';
+import { type Course, courseThrough } from './weather.ts';
+import { forecastAge } from './weather-bars.ts';
+import { weatherShown } from './weather-shown.ts';
 import type { HourlyWeather } from './weather-table.ts';
 import { whileHeld } from './while-held.ts';
 import { edgesOf, runsOf, windowsOf } from './windows.ts';
@@ -69,7 +72,7 @@ function judgePassage(input: JudgeInput): Answer {
   let judged = withPassages(input.simulations);
   while (isNear(judged, limits) && judged.passages.count * MORE <= MOST_PASSAGES)
     judged = withPassages(judged.passages.count * MORE);
-  return answerFrom(input, limits, judged);
+  return answerFrom(input, limits, course, judged);
 }
 
 /** The limits that hold: with one aboard those given for it take the place of the others. */
@@ -79,7 +82,7 @@ function limitsOf({ limits }: Boat, crew: number): Limits {
   return { ...limits, ...Object.fromEntries(given) };
 }
 
-function answerFrom(input: JudgeInput, limits: Limits, judged: Judged): Answer {
+function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, judged: Judged): Answer {
   const { boat, condition, beliefs, forecast, seed } = input;
   const { passages, requirements, items, weather } = judged;
   const { count, now, threshold } = passages;
@@ -120,11 +123,7 @@ function answerFrom(input: JudgeInput, limits: Limits, judged: Judged): Answer {
       nm: passageNm(condition.passage),
       hours: passageNm(condition.passage) / condition.passage.speed.mean,
     },
-    forecast: forecast && {
-      issuedAt: Date.parse(forecast.issuedAt),
-      ageHours: (now - Date.parse(forecast.issuedAt)) / MS_AN_HOUR,
-      source: forecast.source,
-    },
+    forecast: forecast && forecastFacts(forecast, now),
     verdict,
     reasons,
     threshold: { boat: limits.boat, go: limits.go },
@@ -166,7 +165,16 @@ function answerFrom(input: JudgeInput, limits: Limits, judged: Judged): Answer {
     trouble: input.trouble,
     simulations: count,
     seed,
+    sky: skyAlong(boat, condition, now, curve.at(-1)!.at),
+    weather:
+      weather &&
+      weatherShown(course!, weather, limits, { now, count, sailedHours: hoursUnderWay(condition) }),
   };
+}
+
+function forecastFacts({ issuedAt, source }: Forecast, now: number): Answer['forecast'] {
+  const ageHours = (now - Date.parse(issuedAt)) / MS_AN_HOUR;
+  return { issuedAt: Date.parse(issuedAt), ageHours, source, age: forecastAge(ageHours) };
 }
 
 /** The scores for every departure: the boat's, the weather's, and both in the same passages; the last two null without a forecast. */

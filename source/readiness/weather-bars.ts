@@ -15,6 +15,14 @@ const FALL_HPA = 3;
 /** Model 8: so many errors off the forecast. */
 const FAR_OFF = 2;
 
+/** `old`: worth a newer one; `too old`: it never says go. */
+export type ForecastAge = 'fresh' | 'old' | 'too old';
+
+export function forecastAge(hours: number): ForecastAge {
+  if (hours > TOO_OLD_HOURS) return 'too old';
+  return hours > OLD_HOURS ? 'old' : 'fresh';
+}
+
 /** What keeps the answer from `go` whatever the score, and what is only to be said. */
 export interface WeatherBars {
   readonly bars: readonly Reason[];
@@ -31,8 +39,9 @@ export function weatherBars(
   const bars: Reason[] = [];
   const said: Reason[] = [];
   const hours = (condition.at - Date.parse(forecast.issuedAt)) / MS_AN_HOUR;
-  if (hours > TOO_OLD_HOURS) bars.push({ reason: 'forecast too old', hours });
-  else if (hours > OLD_HOURS) said.push({ reason: 'forecast old', hours });
+  const age = forecastAge(hours);
+  if (age === 'too old') bars.push({ reason: 'forecast too old', hours });
+  else if (age === 'old') said.push({ reason: 'forecast old', hours });
   const missing = (['wind', 'seas'] as const).filter((what) => limits[what] === undefined);
   if (missing.length > 0) bars.push({ reason: 'no weather limits', missing });
   bars.push(...weatherNow(forecast, limits, condition, here));

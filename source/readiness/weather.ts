@@ -25,6 +25,7 @@ export interface Weather {
   readonly paths: WeatherPaths;
   readonly held: readonly Bits[];
   readonly worst: Departures['worst'];
+  readonly worstOfLegs: Departures['worstOfLegs'];
   /** Engine hours under way when leaving at that hour, one a passage. */
   motored(hour: number): Float64Array;
   /** The forecast of each leg, where it is sailed first. */
@@ -79,7 +80,7 @@ export function simulateWeather(
   };
   const spans = spansOf(course, condition, common);
   const sailed = hoursUnderWay(condition);
-  const { held, motored, worst } = departures({
+  const { held, motored, worst, worstOfLegs } = departures({
     count,
     lastHour,
     hours,
@@ -99,6 +100,7 @@ export function simulateWeather(
     paths,
     held,
     worst,
+    worstOfLegs,
     motored: (hour) => motored.subarray(hour * count, (hour + 1) * count),
     legs,
   };

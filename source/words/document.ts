@@ -1,11 +1,14 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
-import type { Action, Answer, ItemKind, State, Verdict } from '../readiness/answer.ts';
+import type { Action, Answer, ItemKind, Reason, State, Verdict } from '../readiness/answer.ts';
+import type { Sky } from '../readiness/sky.ts';
+import type { ForecastAge } from '../readiness/weather-bars.ts';
 import { instant, six, sixOrNull } from './figures.ts';
 import { itemDocument } from './item-document.ts';
 import { reasonSentence } from './reasons.ts';
 import { sayTrouble } from './troubles.ts';
+import { type WeatherDocument, weatherDocument } from './weather-document.ts';
 import { edgePhrase, stayingPhrase } from './weather-reasons.ts';
 
 /** The document of `verdict --json` (contract: names, units and meanings are relied on by scripts). Instants are ISO 8601 UTC, scores percentages, chances 0..1, 6 significant digits. */
@@ -14,7 +17,7 @@ export interface VerdictDocument {
   boat: string;
   at: string;
   passage: { id: string; name: string; nm: number; hours: number } | null;
-  forecast: { issuedAt: string; ageHours: number; source: string } | null;
+  forecast: { issuedAt: string; ageHours: number; source: string; age: ForecastAge } | null;
   verdict: Verdict;
   reasons: string[];
   threshold: { boat: number; go: number };
@@ -38,6 +41,12 @@ export interface VerdictDocument {
   toGetReadySuffices: boolean;
   simulations: number;
   seed: number;
+  /** What each of `reasons` is about, in the same order: words for programs. */
+  reasonKinds: Reason['reason'][];
+  /** Sunset to sunrise over the hours of the curve, where she lies. */
+  sky: { nights: { from: string; until: string }[]; sun: Sky['sun'] } | null;
+  /** The forecast against the limits; null without one for the passage. */
+  weather: WeatherDocument | null;
 }
 
 export interface SpreadDocument {
@@ -131,6 +140,7 @@ export function documentOf(from: {
       issuedAt: instant(answer.forecast.issuedAt),
       ageHours: six(answer.forecast.ageHours),
       source: answer.forecast.source,
+      age: answer.forecast.age,
     },
     verdict: answer.verdict,
     reasons: answer.reasons.map((reason) => reasonSentence(reason, { boat, answer })),
@@ -155,6 +165,12 @@ export function documentOf(from: {
     seed: answer.seed,
     ...whereaboutsOf(boat, condition, beliefs),
     toGetReadySuffices: answer.toGetReadySuffices,
+    reasonKinds: answer.reasons.map(({ reason }) => reason),
+    sky: answer.sky && {
+      nights: answer.sky.nights.map(({ from, to }) => ({ from: instant(from), until: instant(to) })),
+      sun: answer.sky.sun,
+    },
+    weather: answer.weather && weatherDocument(answer.weather),
   };
 }
 

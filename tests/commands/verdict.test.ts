@@ -129,6 +129,9 @@ describe('the document', () => {
       'underWaySince',
       'anchorage',
       'toGetReadySuffices',
+      'reasonKinds',
+      'sky',
+      'weather',
     ]);
     const common = ['id', 'kind', 'name', 'consequence', 'state', 'chance', 'goodUntil', 'now', 'reason'];
     const keysOf = (kind: string) =>

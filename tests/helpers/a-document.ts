@@ -19,7 +19,7 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
     boat: 'Sandpiper',
     at: AT,
     passage: { id: 'to-otter-cay', name: 'Heron Bight to Otter Cay', nm: 60, hours: 11.6 },
-    forecast: { issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'typed' },
+    forecast: { issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'typed', age: 'fresh' },
     verdict: 'hold',
     reasons: ['She is fit, the weather is not yet; it opens Thu 5 Feb 06:00 UTC.'],
     threshold: { boat: 95, go: 85 },
@@ -64,8 +64,47 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
     anchorage: { id: 'heron-bight', name: 'Heron Bight', since: '2026-02-01T16:00:00Z' },
     simulations: 4096,
     seed: 1,
+    reasonKinds: ['fit'],
+    sky: { nights: [3, 4, 5].map(aNight), sun: 'rises and sets' },
+    weather: someWeather(),
     ...overrides,
   };
+}
+
+/** A hundred and twenty hours of it, the hard part a day before and after the good spell; the same on both legs. */
+function someWeather(): NonNullable<VerdictDocument['weather']> {
+  const hours = Array.from({ length: 120 }, (_, hour) => hour);
+  const wind = hours.map((hour) => 14 + 10 * Math.abs(Math.sin(((hour - 55) * Math.PI) / 90)));
+  const leg = { courseDeg: 40, lastsHours: 5.8, forecast: 0, nm: 30 };
+  return {
+    from: AT,
+    limits: { wind: 20, gust: 28, seas: 2, headwind: 15, overHours: 3 },
+    legs: [
+      { ...leg, place: 'Scarva Head', startsHours: 0 },
+      { ...leg, place: 'Otter Sound', startsHours: 5.8 },
+    ],
+    forecasts: [
+      {
+        wind,
+        windSd: hours.map((hour) => 2.5 + hour / 30),
+        gust: wind.map((knots) => knots * 1.3),
+        dir: hours.map((hour) => 200 + hour),
+        seas: wind.map((knots) => knots / 11),
+        seasSd: wind.map((knots) => knots / 90),
+        period: hours.map((hour) => (hour < 100 ? 6 : null)),
+        derivedGust: false,
+      },
+    ],
+    departures: aCurve().map(({ weather }) => [
+      { leg: 0, what: 'gust', share: (100 - weather!) / 200 },
+      { leg: 1, what: 'wind', share: (100 - weather!) / 400 },
+    ]),
+  };
+}
+
+/** From half past five in the evening of a day of February to seven the next morning. */
+function aNight(day: number): { from: string; until: string } {
+  return { from: `2026-02-0${day}T17:30:00Z`, until: `2026-02-0${day + 1}T07:00:00Z` };
 }
 
 /** The small boat, a few weeks of her log, and her condition at the document's moment. */

@@ -193,6 +193,9 @@ const document: VerdictDocument = {
   simulations: 4096,
   seed: 1,
   toGetReadySuffices: true,
+  reasonKinds: ['item', 'no forecast'],
+  sky: null,
+  weather: null,
 };
 
 describe('the verdict as a page', () => {
@@ -275,7 +278,7 @@ manuals, local rules and licensed people come first.
     const page = verdictPage(
       {
         ...document,
-        forecast: { issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'coastal bulletin' },
+        forecast: { issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'coastal bulletin', age: 'fresh' },
         score: { now: 22.3, boat: 97, weather: 23, error: 0.5 },
         windows: [
           {
@@ -299,7 +302,9 @@ manuals, local rules and licensed people come first.
     expect(page).toContain(
       'As of Tue 3 Feb 2026 08:40 (Europe/Paris). The forecast, from coastal bulletin,\nis 5 h old.\n',
     );
-    expect(page).toContain('  Boat score 19 in 20 (97 in 100); she is ready from 95; with the weather 22 in\n');
+    expect(page).toContain(
+      '  Boat score 19 in 20 (97 in 100); she is ready from 95; with the weather 22 in\n',
+    );
     expect(page).toContain(
       '  Window: Thu 5 Feb 07:00, for 9 h, 91 in 100.\n  It closes: gusts pass 28 kn off Scarva Head.\n',
     );

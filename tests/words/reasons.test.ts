@@ -88,6 +88,8 @@ function answerWith(items: readonly ItemAnswer[]): Answer {
     trouble: [],
     simulations: 4096,
     seed: 1,
+    sky: null,
+    weather: null,
   };
 }
 
