@@ -1,5 +1,6 @@
 import { bad, good, type Result } from '../trouble.ts';
 import { forcesKn } from './beaufort.ts';
+import { MOST_KN, MOST_M } from './bulletin/figure.ts';
 import { bareNumbersIn, readProse } from './bulletin/prose.ts';
 import { summaryOf } from './bulletin/summary.ts';
 import { pointFrom, type TwoPoints } from './compass.ts';
@@ -32,8 +33,6 @@ export interface RowGiven {
 }
 
 const LONGEST = 2000;
-const MOST_KN = 250;
-const MOST_M = 40;
 const NOT_HEARD: TypedRow = { figures: null, odd: [], notRead: [], heightsNamed: true, ask: null };
 const NOTHING: RowFigures = {
   ...{ wind: null, dir: null, gust: null, seas: null },

@@ -1,5 +1,10 @@
 import { tidy } from '../units.ts';
 
+/** No wind (knots), sea (metres) or period (seconds) is read above these: it would be something else. */
+export const MOST_KN = 250;
+export const MOST_M = 40;
+export const MOST_S = 60;
+
 /** Figures as one clause gives them, in knots or metres. `upTo`: only an upper bound was said, and `low` is 0. */
 export interface Figure {
   readonly low: number;

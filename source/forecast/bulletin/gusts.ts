@@ -1,5 +1,5 @@
 import { knotsIn, tidy } from '../units.ts';
-import { figureIn } from './figure.ts';
+import { figureIn, MOST_KN } from './figure.ts';
 import { type Page, take } from './page.ts';
 import { KNOT_UNIT, NUMBER } from './patterns.ts';
 
@@ -27,13 +27,16 @@ export interface Gust {
 /** The gusts a sentence names, in knots; blanked out of it. Without a unit they are knots. */
 export function takeGusts(page: Page): readonly Gust[] {
   const gusts: Gust[] = [];
-  page.text = page.text.replace(LETTER, (_all, wind: string, gust: string, unit = 'KT') => {
-    gusts.push({ kn: tidy(Number(gust) * (knotsIn(unit) ?? 1)), fromWord: false });
+  page.text = page.text.replace(LETTER, (all, wind: string, gust: string, unit = 'KT') => {
+    const kn = tidy(Number(gust) * (knotsIn(unit) ?? 1));
+    if (kn > MOST_KN) return all;
+    gusts.push({ kn, fromWord: false });
     return `${wind} ${unit}`;
   });
   take(page, GUST, ([, figure = '']) => {
-    gusts.push({ kn: figureIn(figure, knotsIn).high, fromWord: false });
-    return true;
+    const { high } = figureIn(figure, knotsIn);
+    if (high <= MOST_KN) gusts.push({ kn: high, fromWord: false });
+    return high <= MOST_KN;
   });
   take(page, WORD, ([phrase, word = '']) => {
     if (!phrase.includes('GUST')) return false;

@@ -13,6 +13,8 @@ export interface Reading {
   readonly wind: readonly WindClause[];
   readonly gusts: readonly Gust[];
   readonly heights: readonly Height[];
+  /** Periods said by themselves, seconds. */
+  readonly periods: readonly number[];
   /** Heights known from sea-state words, metres. */
   readonly seaWords: readonly Figure[];
   readonly squalls: Step['squalls'];
@@ -28,6 +30,7 @@ export function readProse(prose: string, bare: BareNumbers): Reading {
   const wind: WindClause[] = [];
   const gusts: Gust[] = [];
   const heights: Height[] = [];
+  const periods: number[] = [];
   const seaWords: Figure[] = [];
   const squalls: Step['squalls'][] = [];
   const notRead: string[] = [];
@@ -35,7 +38,9 @@ export function readProse(prose: string, bare: BareNumbers): Reading {
     squalls.push(squallsIn(page));
     clearSurroundings(page);
     gusts.push(...takeGusts(page));
-    heights.push(...takeSeas(page));
+    const seas = takeSeas(page);
+    heights.push(...seas.heights);
+    periods.push(...seas.periods);
     const winds = takeWind(page, bare);
     wind.push(...winds);
     // The sea state stands before visibility, which has words of its own and some of the same.
@@ -43,7 +48,7 @@ export function readProse(prose: string, bare: BareNumbers): Reading {
       seaWords.push(...takeSeaWords(page));
     notRead.push(...leftOver(page));
   }
-  return { wind, gusts, heights, seaWords, squalls: worstSqualls(squalls), notRead };
+  return { wind, gusts, heights, periods, seaWords, squalls: worstSqualls(squalls), notRead };
 }
 
 /** What bare numbers are in a text: forces where no wind in it has a unit of speed. */

@@ -1,5 +1,5 @@
 import { metresIn } from '../units.ts';
-import { type Figure, figureIn } from './figure.ts';
+import { type Figure, figureIn, MOST_M, MOST_S } from './figure.ts';
 import { type Page, take } from './page.ts';
 import { figures, HEIGHT_UNIT, NUMBER, POINTS } from './patterns.ts';
 
@@ -25,12 +25,19 @@ const TOKEN = new RegExp(
   ].join('|'),
   'g',
 );
-const hasHead = new RegExp(HEAD);
+const hasHead = new RegExp(`${HEAD}|\\bPERIODS?\\b`);
+
+/** What a sentence says of the sea: heights, and periods that stand without one ("dominant period 9 seconds"). */
+export interface Seas {
+  readonly heights: readonly Height[];
+  readonly periods: readonly number[];
+}
 
 /** The heights of sea a sentence names, in metres, with their periods; blanked out of it. In a sentence without a word for sea nothing is taken for one. */
-export function takeSeas(page: Page): readonly Height[] {
-  if (!hasHead.test(page.text)) return [];
+export function takeSeas(page: Page): Seas {
   const heights: Height[] = [];
+  const periods: number[] = [];
+  if (!hasHead.test(page.text)) return { heights, periods };
   let of: Height['of'] | null = null;
   let often = false;
   take(page, TOKEN, ({ groups = {} }) => {
@@ -39,19 +46,22 @@ export function takeSeas(page: Page): readonly Height[] {
     if (groups.often !== undefined) often = true;
     if (height !== undefined) {
       const kind = often ? 'occasional' : groups.swell !== undefined ? 'swell' : (of ?? 'all');
-      heights.push({ ...figureIn(height, metresIn), of: kind, period: null });
+      const figure = figureIn(height, metresIn);
+      if (figure.high > MOST_M) return false;
+      heights.push({ ...figure, of: kind, period: null });
       if (often) page.setAside.push(`OCCASIONALLY ${height}`);
       often = false;
     }
     if (period !== undefined) {
+      const seconds = Math.min(...(period.match(/\d+(?:\.\d+)?/g) ?? []).map(Number));
+      if (seconds > MOST_S) return false;
       const last = heights.pop();
-      if (!last) return false;
-      const seconds = Math.min(...(period.match(/\d+(?:\.\d+)?/g) ?? []).map(Number), last.period ?? 99);
-      heights.push({ ...last, period: seconds });
+      if (last) heights.push({ ...last, period: Math.min(seconds, last.period ?? seconds) });
+      else periods.push(seconds);
     }
     return true;
   });
-  return heights;
+  return { heights, periods };
 }
 
 function kindOf(head: string): Height['of'] {

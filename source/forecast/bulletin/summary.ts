@@ -62,7 +62,7 @@ function middle([first = null, second = first]: Dirs): number | null {
   return Math.abs(turn) === 180 ? null : (first + turn / 2 + 360) % 360;
 }
 
-function seaOf({ heights, seaWords }: Reading) {
+function seaOf({ heights, periods, seaWords }: Reading) {
   const of = (...kinds: readonly Height['of'][]) => heights.filter((height) => kinds.includes(height.of));
   const all = of('all');
   const parts = of('part', 'swell', 'wind waves');
@@ -71,10 +71,11 @@ function seaOf({ heights, seaWords }: Reading) {
   const highest = timed
     .filter(({ period }) => period !== null)
     .toSorted((a, b) => b.high - a.high || (a.period ?? 0) - (b.period ?? 0))[0];
+  const alone = periods.length > 0 ? Math.min(...periods) : null;
   return {
     seas,
-    period: highest?.period ?? null,
-    periodKind: highest ? PERIOD_KINDS[highest.of] : null,
+    period: highest?.period ?? alone,
+    periodKind: highest ? PERIOD_KINDS[highest.of] : alone === null ? null : ('peak' as const),
     together: all.length === 0 && parts.length > 0,
   };
 }

@@ -1,7 +1,7 @@
 import { forcesKn } from '../beaufort.ts';
 import { pointFrom } from '../compass.ts';
 import { knotsIn } from '../units.ts';
-import { type Figure, figureIn } from './figure.ts';
+import { type Figure, figureIn, MOST_KN } from './figure.ts';
 import { type Page, take } from './page.ts';
 import { figures, KNOT_UNIT, NUMBER, POINT, POINTS } from './patterns.ts';
 
@@ -20,9 +20,6 @@ export interface WindClause extends Figure {
 /** What bare numbers behind a direction are in a text. */
 export type BareNumbers = 'knots' | 'forces';
 
-/** No wind is read above it: it would be something else. */
-const MOST_KN = 250;
-
 /** What words for wind mean, in knots. "Light": 10 knots or less (common practice, no source); the others as the NWS defines its warnings. */
 const WORDS_KN: { readonly [word: string]: readonly [low: number, high: number] } = {
   LIGHT: [0, 10],
@@ -31,8 +28,7 @@ const WORDS_KN: { readonly [word: string]: readonly [low: number, high: number] 
   HURRICANE: [64, 64],
 };
 
-const OTHERWISE =
-  '(?! ?(?:(?:TO|-|OR|AND) ?[\\d#]|%|PERCENT|MILES?|NM|KM|MB|HPA|FT|FEET|FOOT|MET(?:ER|RE)S?|M\\b|HOURS?|HRS?|S(?:EC|\\b)|DEG|[AP]M\\b|UTC|Z\\b))';
+const OTHERWISE = `(?! ?(?:${KNOT_UNIT}|(?:TO|-|OR|AND) ?[\\d#]|%|PERCENT|MILES?|NM|KM|MB|HPA|FT|FEET|FOOT|MET(?:ER|RE)S?|M\\b|HOURS?|HRS?|S(?:EC|\\b)|DEG|[AP]M\\b|UTC|Z\\b))`;
 const FORCE = '(?<![\\d.])1?\\d(?![\\d.])';
 const FORCE_WORD =
   '(?:(?:BEAUFORT )?FORCE|BFT|BF|F|(?:NEAR |SEVERE |STRONG )?GALE|(?:VIOLENT )?STORM|HURRICANE(?: FORCE)?)';
