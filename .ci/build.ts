@@ -12,7 +12,13 @@ await build({
   input: { main: 'source/main.tsx' },
   platform: 'node',
   // jsonc-parser's `main` is UMD, which cannot be bundled.
-  resolve: { mainFields: ['module', 'main'], alias: { 'react-devtools-core': join(import.meta.dirname, 'nothing.js') } },
+  resolve: {
+    mainFields: ['module', 'main'],
+    // Nothing is written but in one go, so the hooks of `when-exit` have nothing to clean up; they would raise every signal a second time.
+    alias: Object.fromEntries(
+      ['react-devtools-core', 'when-exit'].map((name) => [name, join(import.meta.dirname, 'nothing.js')]),
+    ),
+  },
   transform: {
     define: {
       'process.env.DEV': '"false"',

@@ -39,7 +39,7 @@ const outside: Outside = {
       },
     );
   },
-  settings: settingsIn(realDisk, homeFor('XDG_CONFIG_HOME', '.config')),
+  settings: settingsIn(homeFor('XDG_CONFIG_HOME', '.config')),
   terminal: terminal(),
 };
 

@@ -23,7 +23,8 @@ export interface Outside {
   boat(folder: string): BoatFolder;
   /** A fresh copy of the sample boat with its dates moved so that its last entry is this morning. Returns its folder. */
   sample(): Promise<Result<string>>;
-  readonly settings: Settings;
+  /** The preferences, read at the first asking. */
+  settings(): Promise<Settings>;
   readonly terminal: Terminal;
 }
 

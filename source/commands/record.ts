@@ -59,8 +59,10 @@ async function entriesAsked(
   outside: Outside,
 ): Promise<{ readonly asked: readonly Asked[]; readonly troubles: readonly Trouble[] }> {
   const now = options.at ?? outside.now();
-  const by = outside.settings.name;
-  if (words[0] !== '-') return typedDraft(words, { loaded, now, zone: outside.zone, by });
+  if (words[0] !== '-') {
+    const { name: by } = await outside.settings();
+    return typedDraft(words, { loaded, now, zone: outside.zone, by });
+  }
   const input = await outside.input(MOST_INPUT_BYTES);
   return input.ok
     ? draftsFromLines(new TextDecoder().decode(input.value))

@@ -64,6 +64,6 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   const opened = await whichBoat(options, outside);
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
-  if (!options.sample) outside.settings.set({ lastBoat: folder.path });
+  if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
   return await screens.board({ folder, loaded, ...options, answerFor });
 }

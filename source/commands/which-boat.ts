@@ -15,9 +15,9 @@ export async function whichBoat(options: Options, outside: Outside): Promise<Res
   }
   if (options.boat !== null) return open(options.boat, outside);
   const here = await open('.', outside);
-  const last = outside.settings.lastBoat;
-  if (here.ok || last === null || !here.troubles.every(({ kind }) => kind === 'no boat folder')) return here;
-  return open(last, outside);
+  if (here.ok || !here.troubles.every(({ kind }) => kind === 'no boat folder')) return here;
+  const { lastBoat } = await outside.settings();
+  return lastBoat === null ? here : open(lastBoat, outside);
 }
 
 async function open(path: string, outside: Outside): Promise<Result<OpenBoat>> {

@@ -1,11 +1,12 @@
+import fs from 'node:fs';
 import path from 'node:path';
+import type Conf from 'conf';
 import type { Settings } from '../outside.ts';
-import { codeOf, type Disk } from './disk.ts';
-import { readTextFile } from './read-text.ts';
-import { replaceFile } from './replace.ts';
+import { codeOf } from './disk.ts';
 
 type Preferences = Readonly<Record<string, unknown>>;
 
+/** A file of preferences is some hundred bytes; far beyond this it is another one by the same name. */
 const mostBytes = 64 * 1024;
 const mostTextLength = 1000;
 
@@ -13,78 +14,97 @@ const mostTextLength = 1000;
  * A person's preferences, one small JSON file in `folder`, read when first asked for. Fields this version does not know survive. They are a convenience:
  * a file that cannot be read or written stops nothing, and one that is damaged is set aside under another name, never wiped.
  */
-export function settingsIn(disk: Disk, folder: string): Settings {
-  const file = path.join(folder, 'preferences.json');
-  let held: Preferences | null = null;
-  const preferences = () => {
-    held ??= readPreferences(disk, file);
-    return held;
+export function settingsIn(folder: string): () => Promise<Settings> {
+  let settings: Promise<Settings> | null = null;
+  return () => {
+    settings ??= openSettings(folder);
+    return settings;
   };
+}
+
+async function openSettings(folder: string): Promise<Settings> {
+  /** Loaded here, so that a run that needs no preference never waits for it. */
+  const { default: Store } = await import('conf');
+  const file = path.join(folder, 'preferences.json');
+  /** Opened anew each time: another window may have changed or damaged the file meanwhile. */
+  const open = () =>
+    attempt(() => {
+      if (!isSound(file)) setAside(file);
+      return openStore(Store, folder);
+    });
+  let held: Preferences = isThere(file) ? (open()?.store ?? {}) : {};
   return {
     get lastBoat() {
-      return textOf(preferences().lastBoat);
+      return textOf(held.lastBoat);
     },
     get name() {
-      return textOf(preferences().name);
+      return textOf(held.name);
     },
     get palette() {
-      const { palette } = preferences();
+      const { palette } = held;
       return palette === 'night' || palette === 'plain' ? palette : 'day';
     },
     set: (change) => {
-      /** Read again: another window may have set something else meanwhile. */
-      held = { ...readPreferences(disk, file), ...change };
-      write(disk, folder, file, held);
+      held = { ...held, ...change };
+      attempt(() => void fs.mkdirSync(folder, { recursive: true, mode: 0o700 }));
+      const store = open();
+      attempt(() => store?.set(change));
     },
   };
+}
+
+function openStore(Store: typeof Conf, folder: string): Conf {
+  return new Store({
+    cwd: folder,
+    configName: 'preferences',
+    clearInvalidConfig: false,
+    configFileMode: 0o600,
+    accessPropertiesByDotNotation: false,
+  });
+}
+
+function isThere(file: string): boolean {
+  return attempt(() => fs.lstatSync(file)) !== null;
+}
+
+/** Whether a file can be read as preferences, or is not there. Nothing but a plain file is opened: a pipe would be waited for. */
+function isSound(file: string): boolean {
+  if (!isThere(file)) return true;
+  return (
+    attempt(() => {
+      const facts = fs.statSync(file);
+      return facts.isFile() && facts.size <= mostBytes && isObject(fs.readFileSync(file, 'utf8'));
+    }) ?? false
+  );
+}
+
+function isObject(text: string): boolean {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === 'object' && value !== null && !Array.isArray(value);
+  } catch {
+    return false;
+  }
+}
+
+function setAside(file: string): void {
+  const taken = new Set(fs.readdirSync(path.dirname(file)));
+  const name = (n: number) => `preferences.damaged${n > 1 ? `-${n}` : ''}.json`;
+  let n = 1;
+  while (taken.has(name(n))) n += 1;
+  fs.renameSync(file, path.join(path.dirname(file), name(n)));
 }
 
 function textOf(value: unknown): string | null {
   return typeof value === 'string' && value !== '' && value.length <= mostTextLength ? value : null;
 }
 
-function readPreferences(disk: Disk, file: string): Preferences {
-  const text = readTextFile(disk, file, mostBytes);
-  if (text.ok) {
-    const preferences = parsed(text.value);
-    if (preferences) return preferences;
-    setAside(disk, file);
-  }
-  return {};
-}
-
-function parsed(text: string): Preferences | null {
+/** Null where the disk says no. */
+function attempt<T>(action: () => T): T | null {
   try {
-    const value: unknown = JSON.parse(text);
-    return typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? (value as Preferences)
-      : null;
-  } catch {
+    return action();
+  } catch (error) {
+    codeOf(error);
     return null;
-  }
-}
-
-function setAside(disk: Disk, file: string): void {
-  try {
-    disk.rename(file, freeName(disk, file));
-  } catch (error) {
-    codeOf(error);
-  }
-}
-
-function freeName(disk: Disk, file: string): string {
-  const taken = new Set(disk.list(path.dirname(file)));
-  const name = (n: number) => `preferences.damaged${n > 1 ? `-${n}` : ''}.json`;
-  let n = 1;
-  while (taken.has(name(n))) n += 1;
-  return path.join(path.dirname(file), name(n));
-}
-
-function write(disk: Disk, folder: string, file: string, preferences: Preferences): void {
-  try {
-    disk.makeFolder(folder);
-    replaceFile(disk, file, new TextEncoder().encode(`${JSON.stringify(preferences, null, 2)}\n`));
-  } catch (error) {
-    codeOf(error);
   }
 }

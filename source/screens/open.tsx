@@ -28,7 +28,8 @@ type Outcome = { readonly status: number } | { readonly thrown: unknown };
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
 export async function openBoard({ outside, host, work, stands }: BoardOptions): Promise<number> {
-  const { terminal, settings } = outside;
+  const { terminal } = outside;
+  const settings = await outside.settings();
   const ending = Promise.withResolvers<Outcome>();
   const end = (status: number) => ending.resolve({ status });
   const fail = (thrown: unknown) => (isGone(thrown) ? end(ENDING.SIGHUP) : ending.resolve({ thrown }));

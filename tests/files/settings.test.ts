@@ -1,69 +1,106 @@
-import { chmodSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { realDisk } from '../../source/files/disk.ts';
 import { settingsIn } from '../../source/files/settings.ts';
 import { aFolder } from '../helpers/a-boat-folder.ts';
 
-const all = (folder: string) => {
-  const { lastBoat, name, palette } = settingsIn(realDisk, folder);
+const windows = process.platform === 'win32';
+const all = async (folder: string) => {
+  const { lastBoat, name, palette } = await settingsIn(folder)();
   return { lastBoat, name, palette };
 };
 const nothing = { lastBoat: null, name: null, palette: 'day' };
 
 describe('the preferences of a person', () => {
-  it('are what was last set, from run to run; nothing is written before something is set', () => {
+  it('are what was last set, from run to run; nothing is written before something is set', async () => {
     const folder = join(aFolder(), 'not there yet');
-    expect(all(folder)).toEqual(nothing);
-    const settings = settingsIn(realDisk, folder);
+    expect(await all(folder)).toEqual(nothing);
+    expect(readdirSync(join(folder, '..'))).toEqual([]);
+    const settings = await settingsIn(folder)();
     settings.set({ name: 'Ann' });
     settings.set({ palette: 'night', lastBoat: '/boats/whimbrel' });
     expect(settings.name).toBe('Ann');
-    expect(all(folder)).toEqual({ lastBoat: '/boats/whimbrel', name: 'Ann', palette: 'night' });
+    expect(await all(folder)).toEqual({ lastBoat: '/boats/whimbrel', name: 'Ann', palette: 'night' });
     expect(readdirSync(folder)).toEqual(['preferences.json']);
   });
 
-  it('set from two windows are both kept, and so is what a later version wrote', () => {
+  it.skipIf(windows)('are for their owner alone: 0600 in 0700', async () => {
+    const folder = join(aFolder(), 'not there yet');
+    (await settingsIn(folder)()).set({ name: 'Ann' });
+    expect(statSync(folder).mode & 0o777).toBe(0o700);
+    expect(statSync(join(folder, 'preferences.json')).mode & 0o777).toBe(0o600);
+  });
+
+  it('set from two windows are both kept, and so is what a later version wrote', async () => {
     const folder = aFolder();
-    writeFileSync(join(folder, 'preferences.json'), '{"units":"imperial"}');
-    const [one, two] = [settingsIn(realDisk, folder), settingsIn(realDisk, folder)];
+    writeFileSync(join(folder, 'preferences.json'), '{"units":{"depth.of":"m"},"a.b":1}');
+    const [one, two] = await Promise.all([settingsIn(folder)(), settingsIn(folder)()]);
     expect([one.name, two.name]).toEqual([null, null]);
     one.set({ name: 'Ann' });
     two.set({ palette: 'plain' });
     expect(JSON.parse(readFileSync(join(folder, 'preferences.json'), 'utf8'))).toEqual({
-      units: 'imperial',
+      units: { 'depth.of': 'm' },
+      'a.b': 1,
       name: 'Ann',
       palette: 'plain',
     });
   });
 
-  it.each(['', '{', '[]', 'null', '\0\0\0'])(
-    'in a damaged file are set aside, not wiped, and stop nothing: %j',
-    (text) => {
+  it.each(['', '{', '[]', 'null', '"text"', '\0\0\0', `{"name":"${'x'.repeat(70_000)}"}`])(
+    'in a damaged file are set aside, not wiped, and stop nothing: %.20j',
+    async (text) => {
       const folder = aFolder();
       const file = join(folder, 'preferences.json');
       for (const aside of ['preferences.damaged.json', 'preferences.damaged-2.json']) {
         writeFileSync(file, text);
-        expect(all(folder)).toEqual(nothing);
+        expect(await all(folder)).toEqual(nothing);
         expect(readFileSync(join(folder, aside), 'utf8')).toBe(text);
       }
-      settingsIn(realDisk, folder).set({ name: 'Ann' });
-      expect(all(folder).name).toBe('Ann');
+      const settings = await settingsIn(folder)();
+      settings.set({ name: 'Ann' });
+      writeFileSync(file, text);
+      settings.set({ palette: 'night' });
+      expect(readFileSync(join(folder, 'preferences.damaged-3.json'), 'utf8')).toBe(text);
+      expect(await all(folder)).toMatchObject({ palette: 'night' });
     },
   );
 
-  it('of the wrong kind are as if not set', () => {
+  it('that are a folder or a pipe are set aside too, and not waited for', async () => {
     const folder = aFolder();
-    writeFileSync(join(folder, 'preferences.json'), '{"name":7,"lastBoat":"","palette":"mauve"}');
-    expect(all(folder)).toEqual(nothing);
+    const file = join(folder, 'preferences.json');
+    mkdirSync(file);
+    expect(await all(folder)).toEqual(nothing);
+    if (!windows) execFileSync('mkfifo', [file]);
+    expect(await all(folder)).toEqual(nothing);
+    (await settingsIn(folder)()).set({ name: 'Ann' });
+    expect(await all(folder)).toMatchObject({ name: 'Ann' });
   });
 
-  it('that cannot be written stop nothing', () => {
+  it.skipIf(windows)('kept elsewhere behind a link stay there', async () => {
+    const [folder, elsewhere] = [aFolder(), aFolder()];
+    writeFileSync(join(elsewhere, 'mine.json'), '{"name":"Ann"}');
+    symlinkSync(join(elsewhere, 'mine.json'), join(folder, 'preferences.json'));
+    (await settingsIn(folder)()).set({ palette: 'night' });
+    expect(JSON.parse(readFileSync(join(elsewhere, 'mine.json'), 'utf8'))).toEqual({
+      name: 'Ann',
+      palette: 'night',
+    });
+    expect(readdirSync(folder)).toEqual(['preferences.json']);
+  });
+
+  it('of the wrong kind are as if not set', async () => {
+    const folder = aFolder();
+    writeFileSync(join(folder, 'preferences.json'), '{"name":7,"lastBoat":"","palette":"mauve"}');
+    expect(await all(folder)).toEqual(nothing);
+  });
+
+  it('that cannot be written stop nothing, and hold while the program runs', async () => {
     const folder = aFolder();
     writeFileSync(join(folder, 'file'), '');
-    const settings = settingsIn(realDisk, join(folder, 'file'));
+    const settings = await settingsIn(join(folder, 'file'))();
     settings.set({ name: 'Ann' });
     expect(settings.name).toBe('Ann');
-    chmodSync(folder, 0o700);
+    expect(readdirSync(folder)).toEqual(['file']);
   });
 });

@@ -71,13 +71,13 @@ export function anOutside(given: {
     sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
     boat: (path) => folderAt(path, given.folders?.[path], now),
     sample: async () => good('sample'),
-    settings: {
+    settings: async () => ({
       lastBoat: null,
       name: null,
       palette: 'day',
       ...given.settings,
       set: (change) => remembered.push(change),
-    },
+    }),
     terminal: {
       interactive: false,
       columns: 80,
