@@ -9,6 +9,7 @@ import { Refused } from './refused.ts';
  */
 export function unpackComplex(packed: Packed): Float64Array {
   const { section5, count, data } = packed;
+  if (unsigned(section5, 31, 4) === 0) return new Float64Array(count);
   const differences = packed.packing === 'complex with differences';
   const order = differences ? section5[47]! : 0;
   if (order > 2) throw new Refused({ kind: 'packing', name: `spatial differences of order ${order}` });
@@ -33,7 +34,7 @@ interface Groups {
 /** Reference, width and length of every group, and the bits behind them. */
 function groupsOf({ section5, data, count, bits: width }: Packed, before: number): Groups {
   const number = unsigned(section5, 31, 4);
-  if (number > count || number === 0) throw damaged('a number of groups that does not fit its values');
+  if (number > count) throw damaged('a number of groups that does not fit its values');
   const bits = new Bits(data, before * 8);
   const read = (each: number) => {
     const out = new Float64Array(number);

@@ -49,8 +49,8 @@ function placed({ packed, grid }: Field, numbers: Float64Array): Float64Array {
 function scale(numbers: Float64Array, { packing, bits, reference, binary, decimal }: Packed): void {
   if (packing === 'IEEE') return;
   const step = 2 ** binary;
-  // Encoders store the value itself as reference of a field without bits, whatever its decimal scale.
-  const divisor = bits === 0 ? 1 : 10 ** decimal;
+  // Where values have no bits at all encoders store the value itself as reference, whatever the decimal scale; not so where they come in groups.
+  const divisor = bits === 0 && !packing.startsWith('complex') ? 1 : 10 ** decimal;
   for (let i = 0; i < numbers.length; i += 1) numbers[i] = (reference + numbers[i]! * step) / divisor;
 }
 
