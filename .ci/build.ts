@@ -1,4 +1,5 @@
-import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { build } from 'rolldown';
 import { boatJsonSchema } from '../source/boat/schema.ts';
@@ -30,6 +31,11 @@ await build({
   output: { dir: out, format: 'esm', minify: true, chunkFileNames: '[name].js', cleanDir: false },
   logLevel: 'warn',
 });
+// The decoder loads its WebAssembly from beside itself, so both are shipped as they are; .cjs, since this package is of modules.
+const codec = createRequire(import.meta.url).resolve('@cornerstonejs/codec-openjpeg/decodewasmjs');
+mkdirSync(`${out}/openjpeg`);
+copyFileSync(codec, `${out}/openjpeg/openjpegwasm_decode.cjs`);
+copyFileSync(codec.replace(/js$/, 'wasm'), `${out}/openjpeg/openjpegwasm_decode.wasm`);
 writeFileSync(`${out}/boat.schema.json`, `${JSON.stringify(boatJsonSchema(), null, 2)}\n`);
 writeFileSync(`${out}/hoveshort.js`, readFileSync('source/launch.js'));
 chmodSync(`${out}/hoveshort.js`, 0o755);

@@ -7,6 +7,7 @@ import { type BoardStart, run } from './commands/run.ts';
 import { conditionAt } from './condition/condition-at.ts';
 import { boatFolder } from './files/boat-folder.ts';
 import { realDisk } from './files/disk.ts';
+import { jpeg2000In } from './files/jpeg-2000.ts';
 import { keepingOn } from './files/keeping.ts';
 import { readSmallFile } from './files/read-text.ts';
 import { copySample } from './files/sample.ts';
@@ -25,6 +26,7 @@ const outside: Outside = {
   input,
   file: async (file, mostBytes) => readSmallFile(realDisk, file, mostBytes),
   ask,
+  decodeJpeg2000: jpeg2000In(path.join(import.meta.dirname, 'openjpeg', 'openjpegwasm_decode.cjs')),
   sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
   boat: (folder) => boatFolder(keepingOn(folder, stateOf(folder), Date.now)),
   async sample() {

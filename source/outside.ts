@@ -1,5 +1,6 @@
 import type { Boat } from './boat/boat.ts';
 import type { Forecast } from './forecast/forecast.ts';
+import type { DecodeJpeg2000 } from './forecast/grib/jpeg2000.ts';
 import type { Draft, Entry } from './logbook/entries.ts';
 import type { Result, Trouble } from './trouble.ts';
 
@@ -17,6 +18,8 @@ export interface Outside {
   file(path: string, mostBytes: number): Promise<Result<Uint8Array>>;
   /** Asks on the terminal; null where there is nobody to ask. */
   ask(question: string): Promise<string | null>;
+  /** Decodes JPEG 2000, for the forecast files that are packed by it. */
+  readonly decodeJpeg2000: DecodeJpeg2000;
   /** SHA-256, 64 hexadecimal digits. */
   sha256(bytes: Uint8Array): string;
   /** A boat folder: read it and write to its log. Never throws for what a person can put right. */

@@ -1,9 +1,11 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { crc32 } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../source/boat/boat.ts';
 import { readBoat } from '../source/boat/read.ts';
 import { conditionAt } from '../source/condition/condition-at.ts';
+import { forecastAt } from '../source/forecast/choose.ts';
+import { forecastFileName } from '../source/forecast/forecast.ts';
 import { believe } from '../source/inference/believe.ts';
 import { readDraft } from '../source/logbook/drafts.ts';
 import type { Entry, EntryKind, EntryOf } from '../source/logbook/entries.ts';
@@ -11,8 +13,9 @@ import { readLine } from '../source/logbook/line.ts';
 import { foldLog } from '../source/logbook/order.ts';
 import type { Answer } from '../source/readiness/answer.ts';
 import { judge } from '../source/readiness/judge.ts';
-import { sampleLog, sampleLogPath } from './helpers/make-sample-boat.ts';
+import { forecastText, sampleLog, sampleLogPath } from './helpers/make-sample-boat.ts';
 import { flu, gearJob, lastMorning, namedInstants } from './helpers/sample-calendar.ts';
+import { sampleForecasts } from './helpers/sample-forecasts.ts';
 import { sampleLife } from './helpers/sample-life.ts';
 
 const folder = new URL('../sample-boat/', import.meta.url);
@@ -135,6 +138,35 @@ describe('the sample boat', () => {
     },
   );
 
+  it('has the forecasts its maker makes', () => {
+    const made = sampleForecasts().map((one) => [forecastFileName(one), forecastText(one)]);
+    const kept = readdirSync(new URL('forecasts/', folder)).sort();
+    expect(kept.map((name) => [name, readFileSync(new URL(`forecasts/${name}`, folder), 'utf8')])).toEqual(
+      made,
+    );
+  });
+
+  it('holds for a window that opens later and closes, on the morning named for it', () => {
+    const { verdict, windows } = answerAt(namedInstants.hold);
+    expect([verdict, windows.length > 0]).toEqual(['hold', true]);
+    expect(windows[0]!.at).toBeGreaterThan(Date.parse(namedInstants.hold));
+    expect(windows[0]!.closes).not.toBeNull();
+  });
+
+  it('goes on the morning they left', () => {
+    expect(answerAt(namedInstants.go)).toMatchObject({
+      verdict: 'go',
+      reasons: [{ reason: 'fit' }, { reason: 'go' }],
+    });
+  });
+
+  it('has no place to stay on the morning the southerly arrives, and somewhere to go', () => {
+    const { verdict, staying, shelter } = answerAt(namedInstants.shelter);
+    expect(verdict).toBe('hold');
+    expect(new Date(staying!.until).toISOString().slice(0, 10)).toBe('2026-06-11');
+    expect(shelter).toMatchObject([{ passage: 'to-wicketholm', verdict: 'go' }]);
+  });
+
   it('names its mornings in its README', () => {
     const readme = readFileSync(new URL('README.md', folder), 'utf8');
     for (const instant of Object.values(namedInstants)) expect(readme).toContain(instant);
@@ -163,7 +195,7 @@ function answerAt(instant: string): Answer {
     boat,
     condition,
     beliefs,
-    forecast: null,
+    forecast: forecastAt(sampleForecasts(), condition.at),
     seed: 1,
     simulations: 4096,
     trouble: condition.troubles,

@@ -75,23 +75,27 @@ function optionsOf(given: Given, clock: { now: number; zone: string }, troubles:
     const value = given.get(name);
     return typeof value === 'string' ? value : null;
   };
-  const moment = (name: OptionName): number | null => {
+  const moment = (name: OptionName, now: number): number | null => {
     const typed = text(name);
     if (typed === null) return null;
-    const found = momentFrom(typed, clock.now, clock.zone);
+    const found = momentFrom(typed, now, clock.zone);
     if (found === null) troubles.push(notUnderstood(name, typed, 'an instant', '2026-02-03T07:40Z'));
     return found;
   };
+  const at = moment('at', clock.now);
+  const now = at ?? clock.now;
   return {
     boat: text('boat'),
     sample: given.has('sample'),
     json: given.has('json'),
-    at: moment('at'),
+    at,
     seed: wholeNumber(text('seed'), SEED, { least: 0, most: 2 ** 32 - 1, step: 1 }, 'seed', troubles),
     simulations: wholeNumber(text('simulations'), SIMULATIONS.usual, SIMULATIONS, 'simulations', troubles),
     item: text('item'),
     kind: kindOf(text('kind'), troubles),
-    since: moment('since'),
+    since: moment('since', now),
+    issued: moment('issued', now),
+    zone: text('zone'),
     yes: given.has('yes'),
     help: given.has('help'),
     version: given.has('version'),

@@ -11,7 +11,9 @@ export const OPTIONS = {
   item: { takes: '<id>', says: 'only what names this item' },
   kind: { takes: '<kind>', says: 'only this kind of entry' },
   since: { takes: '<instant>', says: 'only what happened since' },
-  yes: { takes: null, says: 'save it although it looks odd' },
+  issued: { takes: '<instant>', says: 'when the forecast was issued, where it does not say' },
+  zone: { takes: '<zone,...>', says: 'the waters meant, of a forecast for several' },
+  yes: { takes: null, says: 'save it although it looks odd; take a forecast in without asking' },
   help: { takes: null, says: 'this help, or that of a command' },
   version: { takes: null, says: 'the version' },
 } as const;
@@ -45,6 +47,8 @@ export interface Options {
   readonly item: string | null;
   readonly kind: EntryKind | null;
   readonly since: number | null;
+  readonly issued: number | null;
+  readonly zone: string | null;
   readonly yes: boolean;
   readonly help: boolean;
   readonly version: boolean;

@@ -1,4 +1,5 @@
 import type { Command } from './command.ts';
+import { forecast } from './forecast.ts';
 import { inspect } from './inspect.ts';
 import { item } from './item.ts';
 import { log } from './log.ts';
@@ -7,4 +8,4 @@ import { schema } from './schema.ts';
 import { verdict } from './verdict.ts';
 
 /** Every command, in the order help shows them. A new one: its file, and a line here. */
-export const COMMANDS: readonly Command[] = [verdict, record, log, item, inspect, schema];
+export const COMMANDS: readonly Command[] = [verdict, record, forecast, log, item, inspect, schema];

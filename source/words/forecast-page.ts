@@ -32,7 +32,9 @@ export function forecastPage(forecast: Forecast, now: number, zone: string): str
   const age = (now - Date.parse(issuedAt)) / MS_AN_HOUR;
   const from = issuer === '' ? source : `${cleanLine(issuer, MOST_LETTERS)} (${source})`;
   const blocks = [
-    [`Forecast from ${from}, issued ${momentWords(Date.parse(issuedAt), zone)}, ${durationWords(age)} old.`],
+    [
+      `Forecast from ${from}, issued ${momentWords(Date.parse(issuedAt), zone)}, ${age < 0 ? `${durationWords(-age)} from now` : `${durationWords(age)} old`}.`,
+    ],
     ...places.map((place) => placeLines(place, zone)),
     leftOver(
       'Not read',
@@ -90,7 +92,7 @@ function problemWords({ kind, where, value, than, text }: Forecast['problems'][n
   const figures = [value, than].flatMap((figure) =>
     figure === undefined ? [] : [amountWords(figure, null)],
   );
-  return `${where}: ${kind}${figures.length > 0 ? ` (${figures.join(' against ')})` : ''}${text === undefined ? '' : `: ${text}`}`;
+  return `${where === '' ? '' : `${where}: `}${kind}${figures.length > 0 ? ` (${figures.join(' against ')})` : ''}${text === undefined ? '' : `: ${text}`}`;
 }
 
 function leftOver(title: string, lines: readonly string[]): readonly string[] {

@@ -39,12 +39,12 @@ export const forecastWords: WordsOf<ForecastTrouble> = {
   'zone wanted': ({ zones }) => ({
     title: `the text is for ${zones.length} waters, and none of them was chosen`,
     right: `They are ${names(zones)}. ${NOTHING}`,
-    ...(zones[0] === undefined ? {} : { attempt: `zone=${quoted(zones[0])}` }),
+    ...(zones[0] === undefined ? {} : { attempt: `--zone ${quoted(zones[0])}` }),
   }),
   'issue time wanted': () => ({
     title: 'the forecast does not say when it was issued',
     right: `Its hours and its age hang on that, so it is asked and not assumed. ${NOTHING}`,
-    attempt: 'issued=2026-02-03T06:00Z',
+    attempt: '--issued 2026-02-03T06:00Z',
   }),
   'direction wanted': ({ row, text, choices }) => ({
     title: `row ${row}: ${quoted(text)} is east in some languages and west in others`,

@@ -52,7 +52,7 @@ export function momentWords(at: number, zone: string, beside?: number): string {
   return `${weekday} ${day} ${MONTHS[month - 1]}${years} ${two(hour)}:${two(minute)}`;
 }
 
-/** Hours as `1 d 22 h`, `7 h 30 min`, `20 min`. */
+/** Hours, not below 0, as `1 d 22 h`, `7 h 30 min`, `20 min`. */
 export function durationWords(hours: number): string {
   const minutes = Math.round(hours * 60);
   if (minutes < 60) return `${minutes} min`;

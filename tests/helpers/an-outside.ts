@@ -1,12 +1,14 @@
 import { createHash } from 'node:crypto';
 import { crc32 } from 'node:zlib';
 import { readBoat } from '../../source/boat/read.ts';
+import { type Forecast, forecastFileName } from '../../source/forecast/forecast.ts';
 import type { Draft, Entry } from '../../source/logbook/entries.ts';
 import { readLine, writeLine } from '../../source/logbook/line.ts';
 import { foldLog } from '../../source/logbook/order.ts';
 import { lineVersion } from '../../source/logbook/upgrades.ts';
 import type { BoatFolder, LoadedBoat, Outside, Settings, Terminal } from '../../source/outside.ts';
 import { bad, good, type Result, type Trouble } from '../../source/trouble.ts';
+import { decodeJpeg2000 } from './jpeg-2000.ts';
 
 const WRITER = 'aaaaaaaa';
 
@@ -17,6 +19,8 @@ export interface FolderInMemory {
   readonly readOnly: Trouble | null;
   /** The code of a disk that fails when saving. */
   readonly failing: string | null;
+  /** Taken in, by file name. */
+  readonly forecasts: Map<string, Forecast>;
 }
 
 export interface Written {
@@ -34,7 +38,7 @@ export function aFolder(
   more: Partial<FolderInMemory> = {},
 ): FolderInMemory {
   const boatText = typeof boatFile === 'string' ? boatFile : JSON.stringify(boatFile, null, 2);
-  const folder = { boatText, lines: [], readOnly: null, failing: null, ...more };
+  const folder = { boatText, lines: [], readOnly: null, failing: null, forecasts: new Map(), ...more };
   for (const draft of drafts) save(folder, [draft], Date.parse(draft.at));
   return folder;
 }
@@ -44,12 +48,15 @@ export function anOutside(given: {
   folders?: { readonly [path: string]: FolderInMemory };
   now?: number;
   input?: string;
+  /** What is answered to questions, in order; then nobody is there to ask. */
+  answers?: readonly string[];
   settings?: Partial<Settings>;
   terminal?: Partial<Terminal>;
 }): Outside & { written(): Written; readonly remembered: object[] } {
   let out = '';
   let err = '';
   const remembered: object[] = [];
+  const answers = [...(given.answers ?? [])];
   const now = given.now ?? NOW;
   return {
     now: () => now,
@@ -67,7 +74,8 @@ export function anOutside(given: {
         : bad({ kind: 'file too large', file: 'standard input', bytes: text.length, most: mostBytes });
     },
     file: async (path) => bad({ kind: 'cannot read', file: path, code: 'ENOENT' }),
-    ask: async () => null,
+    ask: async () => answers.shift() ?? null,
+    decodeJpeg2000,
     sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
     boat: (path) => folderAt(path, given.folders?.[path], now),
     sample: async () => good('sample'),
@@ -101,7 +109,11 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
       if (folder.failing !== null) return bad({ kind: 'not saved', code: folder.failing, text });
       return good(save(folder, drafts, now));
     },
-    keepForecast: async () => bad({ kind: 'no boat folder', folder: path }),
+    keepForecast: async (forecast) => {
+      if (!folder) return bad({ kind: 'no boat folder', folder: path });
+      folder.forecasts.set(forecastFileName(forecast), forecast);
+      return good(`forecasts/${forecastFileName(forecast)}`);
+    },
     watch: () => () => {},
   };
 }
@@ -116,7 +128,7 @@ function load(folder: FolderInMemory): Result<LoadedBoat> {
     entries,
     struck,
     troubles: said,
-    forecasts: [],
+    forecasts: [...folder.forecasts.values()],
     readOnly: folder.readOnly,
   });
 }

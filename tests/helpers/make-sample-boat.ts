@@ -1,8 +1,10 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
+import { type Forecast, forecastFileName } from '../../source/forecast/forecast.ts';
 import { writeLine } from '../../source/logbook/line.ts';
 import { stream } from '../../source/maths/stream.ts';
+import { sampleForecasts } from './sample-forecasts.ts';
 import { sampleLife } from './sample-life.ts';
 
 const writer = '7kq3w9pn';
@@ -34,6 +36,11 @@ export function sampleLog(): Buffer {
   return Buffer.concat(lines);
 }
 
+/** A forecast as the program keeps it. */
+export function forecastText(forecast: Forecast): string {
+  return `${JSON.stringify(forecast, null, 1)}\n`;
+}
+
 /** Where it belongs in the boat's folder. */
 export const sampleLogPath = join('log', `${writer}.ndjson`);
 
@@ -41,4 +48,7 @@ if (import.meta.main) {
   const folder = process.argv[2] ?? 'sample-boat';
   mkdirSync(join(folder, 'log'), { recursive: true });
   writeFileSync(join(folder, sampleLogPath), sampleLog());
+  mkdirSync(join(folder, 'forecasts'), { recursive: true });
+  for (const one of sampleForecasts())
+    writeFileSync(join(folder, 'forecasts', forecastFileName(one)), forecastText(one));
 }
