@@ -84,7 +84,7 @@ function stepCells(step: Step, zone: string): readonly string[] {
 /** `15 to 20 kn`; a dash where nothing was said, never 0. */
 function span(range: readonly [number, number] | null, unit: string): string {
   if (range === null) return '-';
-  const [low, high] = range;
+  const [low, high] = range.map((end) => Math.round(end * 10) / 10) as [number, number];
   return low === high ? amountWords(low, unit) : `${amountWords(low, null)} to ${amountWords(high, unit)}`;
 }
 
