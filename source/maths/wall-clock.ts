@@ -2,16 +2,7 @@ const DAY = 86_400_000;
 
 /** What the clocks of an IANA zone show at an instant (ms since 1970 UTC), as if they showed UTC. */
 export function wallOf(at: number, zone: string): number {
-  const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone,
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-    second: 'numeric',
-    hourCycle: 'h23',
-  });
+  const format = formatOf(zone);
   const part = new Map(format.formatToParts(at).map(({ type, value }) => [type, Number(value)]));
   const [year, month, day, hour, minute, second] = (
     ['year', 'month', 'day', 'hour', 'minute', 'second'] as const
@@ -27,4 +18,24 @@ export function instantOf(wall: number, zone: string): number | null {
   const offsets = [wall - DAY, wall + DAY].map((near) => wallOf(near, zone) - near);
   const found = offsets.map((offset) => wall - offset).filter((at) => wallOf(at, zone) === wall);
   return found.length > 0 ? Math.min(...found) : null;
+}
+
+/** Making a format costs a hundred times what using it does, and a boat has a zone or two. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const known = formats.get(zone);
+  if (known) return known;
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+    hour: 'numeric',
+    minute: 'numeric',
+    second: 'numeric',
+    hourCycle: 'h23',
+  });
+  formats.set(zone, format);
+  return format;
 }
