@@ -1,45 +1,56 @@
 import { BOAT_FORMAT, type BoatFile } from './boat.ts';
-import { COMMON_PRACTICE, type TemplateAnswers } from './template-answers.ts';
+import { templateAnodes } from './template-anodes.ts';
+import { COMMON_PRACTICE, type TemplateAnswers, usualSpeed } from './template-answers.ts';
+import { drivesOf } from './template-drives.ts';
+import { templateFluids } from './template-fluids.ts';
 import { templateChecks, templateDated } from './template-looks.ts';
-import { templateAnodes, templateFluids, templateServices } from './template-machinery.ts';
+import { templateServices } from './template-services.ts';
 import { templateSpares } from './template-stores.ts';
 
-/** Charging by the engine alone; 0.2 with good solar. */
+/** Charging by the engines alone, shared between them; 0.2 with good solar. */
 const HOURS_A_DAY = 0.7;
 
 /**
- * The boat.json of a sailing boat of about 11 m with one diesel, from a few answers. Every default is judgement from common practice unless its
- * note names a source; makers' manuals come first.
+ * The boat.json of a sailing boat of about 11 m with one diesel, or of another by analogy, from a few answers. Every default is judgement from common
+ * practice unless its note names a source; makers' manuals come first.
  */
 export function templateBoat(answers: TemplateAnswers): BoatFile {
-  const { name, crew, engineName, usualHoursPerDay = HOURS_A_DAY, passage } = answers;
+  const { name, crew, passage } = answers;
   return {
     format: BOAT_FORMAT,
     name,
     crew,
-    engines: [
-      {
-        id: 'main',
-        name: engineName,
-        usualHoursPerDay,
-        note: `Hours a day at anchor: ${HOURS_A_DAY}, or 0.2 with good solar. ${COMMON_PRACTICE}`,
-      },
-    ],
+    engines: templateEngines(answers),
     fluids: templateFluids(answers),
-    anodes: templateAnodes(answers.tropics ?? false),
+    anodes: templateAnodes(answers),
     spares: templateSpares(answers),
-    services: templateServices(),
+    services: templateServices(answers),
     checks: templateChecks(answers),
     dated: templateDated(),
     limits: templateLimits(answers.limits),
-    passages: passage ? [templatePassage(passage)] : [],
+    passages: passage ? [templatePassage(answers, passage)] : [],
     ...(passage ? { passage: FIRST_PASSAGE } : {}),
   };
 }
 
 const FIRST_PASSAGE = 'first-passage';
 
-function templatePassage({ name, legs }: NonNullable<TemplateAnswers['passage']>) {
+function templateEngines(answers: TemplateAnswers): NonNullable<BoatFile['engines']> {
+  const drives = drivesOf(answers);
+  const { usualHoursPerDay = HOURS_A_DAY / Math.max(1, drives.length) } = answers;
+  const shared = drives.length > 1 ? ', shared between the engines' : '';
+  return drives.map(({ id, name }) => ({
+    id,
+    name,
+    usualHoursPerDay,
+    note: `Hours a day at anchor: ${HOURS_A_DAY}${shared}, or 0.2 with good solar. ${COMMON_PRACTICE}`,
+  }));
+}
+
+function templatePassage(answers: TemplateAnswers, passage: NonNullable<TemplateAnswers['passage']>) {
+  const { name, legs, speed = usualSpeed[answers.template ?? 'single'] } = passage;
+  const drives = drivesOf(answers);
+  const motors = drives.length === 0 ? '' : '; motoring a third of the way where there is no forecast';
   return {
     id: FIRST_PASSAGE,
     name,
@@ -48,22 +59,35 @@ function templatePassage({ name, legs }: NonNullable<TemplateAnswers['passage']>
       to: [to[0], to[1]],
       ...(nm === undefined ? {} : { nm }),
     })),
-    speed: { mean: 5.2, sd: 0.7 },
-    motoring: { main: { mean: 0.35, sd: 0.15 } },
+    speed,
+    motoring: Object.fromEntries(drives.map(({ id }) => [id, { mean: 0.35, sd: 0.15 }])),
     reserveDays: 2,
-    note: `Speed 5.2 knots give or take 0.7; motoring a third of the way where there is no forecast. ${COMMON_PRACTICE}`,
+    note: `Speed ${speed.mean} knots give or take ${speed.sd}${motors}. ${COMMON_PRACTICE}`,
   };
 }
 
 function templateLimits(own: TemplateAnswers['limits'] = {}) {
+  const alone = { wind: 17, gust: 24, seas: 1.5, headwind: 12 };
   return {
     wind: 22,
     gust: 30,
     seas: 2,
     headwind: 15,
     periodPerMetre: 3,
-    alone: { wind: 17, gust: 24, seas: 1.5, headwind: 12, daylight: { afterSunrise: 0, beforeSunset: 0 } },
     ...own,
+    alone: {
+      wind: lower(alone.wind, own.wind),
+      gust: lower(alone.gust, own.gust),
+      seas: lower(alone.seas, own.seas),
+      headwind: lower(alone.headwind, own.headwind),
+      daylight: { afterSunrise: 0, beforeSunset: 0 },
+      ...own.alone,
+    },
     note: `What a crew of two will go out in, and one alone. ${COMMON_PRACTICE}`,
   };
+}
+
+/** Alone never more than with a crew. */
+function lower(usual: number, own: number | false | undefined): number {
+  return typeof own === 'number' ? Math.min(usual, own) : usual;
 }

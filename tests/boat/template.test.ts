@@ -2,15 +2,22 @@ import { describe, expect, test } from 'vitest';
 import { consequenceOf, itemsOf } from '../../source/boat/boat.ts';
 import { readBoat } from '../../source/boat/read.ts';
 import { templateBoat } from '../../source/boat/template.ts';
+import { type Template, templates } from '../../source/boat/template-answers.ts';
 import { answers, aTemplateBoat } from '../helpers/template-boat.ts';
+
+const all = Object.keys(templates) as Template[];
 
 describe('a new boat from a few answers', () => {
   test.each([
     ['as answered', answers],
     ['in the tropics, with lithium', { ...answers, tropics: true, houseBank: 'lithium' as const }],
     ['alone, with small tanks', { ...answers, crew: 1, fuelTankL: 40, waterTankL: 60 }],
-  ])('is a boat file without a trouble: %s', (_, given) => {
-    expect(readBoat(JSON.stringify(templateBoat(given)), 'boat.json')).toMatchObject({ ok: true });
+    ['with next to no tanks', { ...answers, fuelTankL: 1, waterTankL: 1 }],
+  ])('is a boat file without a trouble, whatever she goes by: %s', (_, given) => {
+    for (const template of all)
+      expect(readBoat(JSON.stringify(templateBoat({ ...given, template })), 'boat.json')).toMatchObject({
+        ok: true,
+      });
   });
 
   test('without a passage plans none', () => {
@@ -24,8 +31,8 @@ describe('a new boat from a few answers', () => {
     expect(new Set(itemsOf(aTemplateBoat()).map(({ kind }) => kind)).size).toBe(6);
   });
 
-  test('says beside every figure where it comes from', () => {
-    const boat = aTemplateBoat();
+  test.each(all)('says beside every figure where it comes from: %s', (template) => {
+    const boat = aTemplateBoat({ template });
     const figured = [
       ...boat.engines,
       ...boat.fluids,
@@ -56,6 +63,45 @@ describe('a new boat from a few answers', () => {
         .map(({ reserve }) => reserve);
     expect(reserves(200)).toEqual([40, 18]);
     expect(reserves(100)).toEqual([30, 18]);
+    expect(reserves(20)).toEqual([15, 18]);
+  });
+
+  test('with two diesels has one of each for either engine, and fuel for both', () => {
+    const boat = aTemplateBoat({ template: 'twin' });
+    expect(boat.fluids.map(({ id, engine }) => [id, engine])).toEqual([
+      ['engine-oil-port', 'port'],
+      ['gear-oil-port', 'port'],
+      ['coolant-port', 'port'],
+      ['engine-oil-starboard', 'starboard'],
+      ['gear-oil-starboard', 'starboard'],
+      ['coolant-starboard', 'starboard'],
+      ['fuel', ['port', 'starboard']],
+      ['water', undefined],
+    ]);
+    expect(boat.fluids.at(-2)?.reserve).toBe(60);
+    expect(boat.anodes.map(({ unsettles }) => unsettles)).toContainEqual(['raw-water-starboard']);
+    expect(boat.spares.find(({ id }) => id === 'impellers')).toMatchObject({
+      expected: { perEngineHour: 0.004, engine: 'port' },
+      wanted: 4,
+    });
+    expect(Object.keys(boat.passages[0]!.motoring)).toEqual(['port', 'starboard']);
+  });
+
+  test('with an outboard has petrol and its cautions, and no shaft', () => {
+    const boat = aTemplateBoat({ template: 'outboard' });
+    expect(boat.fluids.map(({ id }) => id)).toEqual(['engine-oil', 'fuel', 'water']);
+    expect(boat.fluids[1]?.note).toContain('vapour explodes');
+    expect(boat.checks.find(({ id }) => id === 'kill-cord')).toMatchObject({ when: 'leaving' });
+    expect(itemsOf(boat).filter(({ id }) => /shaft|gland|pencil/.test(id))).toEqual([]);
+  });
+
+  test('under sail only has nothing of an engine, and her rig is vital', () => {
+    const boat = aTemplateBoat({ template: 'sail' });
+    expect(boat.engines).toEqual([]);
+    expect(boat.fluids.map(({ id }) => id)).toEqual(['water']);
+    expect(boat.passages[0]!.motoring).toEqual({});
+    expect(itemsOf(boat).filter(({ id }) => /engine|raw-water|oil|fuel|belt|filter/.test(id))).toEqual([]);
+    expect(boat.checks.find(({ id }) => id === 'rig')).toMatchObject({ consequence: 'vital' });
   });
 
   test('counts fluids and what must work as vital', () => {
@@ -88,6 +134,12 @@ describe('a new boat from a few answers', () => {
       wind: 18,
       gust: 30,
       alone: { wind: 17 },
+    });
+  });
+
+  test('never has one alone go out in more than a crew', () => {
+    expect(aTemplateBoat({ limits: { wind: 12, seas: 1 } }).limits).toMatchObject({
+      alone: { wind: 12, seas: 1, gust: 24 },
     });
   });
 });
