@@ -5,10 +5,12 @@ import path from 'node:path';
 import { crc32 } from 'node:zlib';
 import { type BoardStart, run } from './commands/run.ts';
 import { conditionAt } from './condition/condition-at.ts';
+import { askingOn } from './files/asking.ts';
 import { boatFolder } from './files/boat-folder.ts';
 import { realDisk } from './files/disk.ts';
 import { jpeg2000In } from './files/jpeg-2000.ts';
 import { keepingOn } from './files/keeping.ts';
+import { newFolder } from './files/new-boat.ts';
 import { readSmallFile } from './files/read-text.ts';
 import { copySample } from './files/sample.ts';
 import { settingsIn } from './files/settings.ts';
@@ -17,6 +19,8 @@ import { good, type Result } from './trouble.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
+/** On standard error, so that what is printed stays the answer. */
+const asking = askingOn(stdin, stderr);
 
 const outside: Outside = {
   now: () => Date.now(),
@@ -25,10 +29,11 @@ const outside: Outside = {
   complain: (text) => void stderr.write(text),
   input,
   file: async (file, mostBytes) => readSmallFile(realDisk, file, mostBytes),
-  ask,
+  ask: async (question) => (stdin.isTTY === true && stderr.isTTY === true ? await asking(question) : null),
   decodeJpeg2000: jpeg2000In(path.join(import.meta.dirname, 'openjpeg', 'openjpegwasm_decode.cjs')),
   sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
   boat: (folder) => boatFolder(keepingOn(folder, stateOf(folder), Date.now)),
+  newBoat: async (folder) => newFolder((place) => keepingOn(place, stateOf(place), Date.now), folder),
   async sample() {
     const parent = mkdtempSync(path.join(tmpdir(), 'hoveshort-sample-'));
     samples.push(parent);
@@ -105,19 +110,6 @@ function terminal(): Terminal {
   };
 }
 
-/** On standard error, so that what is printed stays the answer. */
-async function ask(question: string): Promise<string | null> {
-  if (stdin.isTTY !== true || stderr.isTTY !== true) return null;
-  const { createInterface } = await import('node:readline/promises');
-  const lines = createInterface({ input: stdin, output: stderr });
-  try {
-    return await lines.question(question);
-  } catch {
-    return null;
-  } finally {
-    lines.close();
-  }
-}
 
 async function input(mostBytes: number): Promise<Result<Uint8Array>> {
   const chunks: Buffer[] = [];

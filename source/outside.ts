@@ -24,11 +24,20 @@ export interface Outside {
   sha256(bytes: Uint8Array): string;
   /** A boat folder: read it and write to its log. Never throws for what a person can put right. */
   boat(folder: string): BoatFolder;
+  /** A place for a new boat folder, or why there can be none. Nothing is made yet. */
+  newBoat(folder: string): Promise<Result<NewFolder>>;
   /** A fresh copy of the sample boat with its dates moved so that its last entry is this morning. Returns its folder. */
   sample(): Promise<Result<string>>;
   /** The preferences, read at the first asking. */
   settings(): Promise<Settings>;
   readonly terminal: Terminal;
+}
+
+export interface NewFolder {
+  /** From the root, so that it is found again from anywhere. */
+  readonly path: string;
+  /** Makes the folder with this boat.json and these first entries: all of it, or nothing. */
+  fill(boatText: string, drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
 }
 
 export interface BoatFolder {

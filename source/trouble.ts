@@ -14,6 +14,8 @@ export type Trouble = FolderTrouble | BoatFileTrouble | LogTrouble | RequestTrou
 export type FolderTrouble =
   | { kind: 'no boat folder'; folder: string; near?: string }
   | { kind: 'folder not empty'; folder: string }
+  /** A folder for a new boat; nothing of it is left. */
+  | { kind: 'cannot make'; folder: string; code: string }
   | { kind: 'cannot read'; file: string; code: string }
   | { kind: 'cannot write'; file: string; code: string }
   | { kind: 'read only'; folder: string; code: string }

@@ -30,6 +30,7 @@ function statusOfOne(trouble: Trouble): number {
     case 'in doubt':
       return trouble.line === undefined ? STATUS.usage : STATUS.data;
     case 'folder not empty':
+    case 'cannot make':
     case 'read only':
       return STATUS.cannotCreate;
     case 'cannot read':

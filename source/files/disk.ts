@@ -37,6 +37,8 @@ export interface Disk {
   close(file: number): void;
   rename(from: string, to: string): void;
   remove(path: string): void;
+  /** Only where nothing is in it. */
+  removeFolder(folder: string): void;
 }
 
 const { O_RDONLY, O_RDWR, O_WRONLY, O_APPEND, O_CREAT, O_EXCL } = fs.constants;
@@ -97,6 +99,7 @@ export const realDisk: Disk = {
   close: (file) => fs.closeSync(file),
   rename: (from, to) => fs.renameSync(from, to),
   remove: (path) => fs.unlinkSync(path),
+  removeFolder: (folder) => fs.rmdirSync(folder),
 };
 
 /** The `code` of an error of the disk; any other error is a fault and is thrown on. */

@@ -9,13 +9,18 @@ export const folderWords: WordsOf<FolderTrouble> = {
     right: 'A boat is a folder with a boat.json in it.',
     attempt:
       near === undefined
-        ? '--boat <folder>, or --sample for a look at the sample boat'
+        ? `hoveshort new ${folder === '.' ? '<folder>' : path(folder)} to begin one, --boat <folder>, or --sample for a look at the sample boat`
         : `--boat ${path(near)}`,
   }),
   'folder not empty': ({ folder }) => ({
     title: `${path(folder)} is not empty`,
     right: 'A new boat takes a folder of its own, so that nothing is written over. Nothing was changed.',
     attempt: `hoveshort new ${path(folder)}-2`,
+  }),
+  'cannot make': ({ folder, code }) => ({
+    title: `${path(folder)} cannot be made: ${sayCode(code)}`,
+    right: 'Nothing was written.',
+    ...remedyFor(code),
   }),
   'cannot read': ({ file, code }) => ({
     title: `${path(file)} cannot be read: ${sayCode(code)}`,

@@ -214,6 +214,11 @@ export class SimulatedDisk implements Disk {
     this.#change({ how: 'delete', path });
   }
 
+  removeFolder(folder: string): void {
+    if (this.list(folder).length > 0) throw coded('ENOTEMPTY');
+    this.remove(folder);
+  }
+
   /** Counts the call and fails it where that is its turn. `halfway` is what a failing call may still have done. */
   #call(kind: 'read' | 'write' | 'sync', halfway: () => void = () => {}): 'short write' | null {
     this.calls += 1;

@@ -15,6 +15,7 @@ const low = {
 const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }> } = {
   'no boat folder': { kind: 'no boat folder', folder: 'penywhin' },
   'folder not empty': { kind: 'folder not empty', folder: 'pennywhin' },
+  'cannot make': { kind: 'cannot make', folder: 'pennywhin', code: 'EROFS' },
   'cannot read': { kind: 'cannot read', file: 'boat.json', code: 'EACCES' },
   'cannot write': { kind: 'cannot write', file: 'boat.json', code: 'EWHAT' },
   'read only': { kind: 'read only', folder: 'pennywhin', code: 'EROFS' },
