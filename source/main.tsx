@@ -110,7 +110,6 @@ function terminal(): Terminal {
   };
 }
 
-
 async function input(mostBytes: number): Promise<Result<Uint8Array>> {
   const chunks: Buffer[] = [];
   let bytes = 0;

@@ -52,10 +52,12 @@ export function anOutside(given: {
   answers?: readonly string[];
   settings?: Partial<Settings>;
   terminal?: Partial<Terminal>;
-}): Outside & { written(): Written; readonly remembered: object[] } {
+}): Outside & { written(): Written; readonly remembered: object[]; readonly questions: string[] } {
   let out = '';
   let err = '';
   const remembered: object[] = [];
+  const questions: string[] = [];
+  const folders = new Map(Object.entries(given.folders ?? {}));
   const answers = [...(given.answers ?? [])];
   const now = given.now ?? NOW;
   return {
@@ -74,10 +76,24 @@ export function anOutside(given: {
         : bad({ kind: 'file too large', file: 'standard input', bytes: text.length, most: mostBytes });
     },
     file: async (path) => bad({ kind: 'cannot read', file: path, code: 'ENOENT' }),
-    ask: async () => answers.shift() ?? null,
+    ask: async (question) => {
+      questions.push(question);
+      return answers.shift() ?? null;
+    },
     decodeJpeg2000,
     sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
-    boat: (path) => folderAt(path, given.folders?.[path], now),
+    boat: (path) => folderAt(path, folders.get(path), now),
+    newBoat: async (folder) =>
+      folders.has(folder)
+        ? bad({ kind: 'folder not empty', folder })
+        : good({
+            path: folder,
+            fill: async (boatText, drafts) => {
+              const made = aFolder(boatText);
+              folders.set(folder, made);
+              return good(save(made, drafts, now));
+            },
+          }),
     sample: async () => good('sample'),
     settings: async () => ({
       lastBoat: null,
@@ -96,6 +112,7 @@ export function anOutside(given: {
     },
     written: () => ({ out, err }),
     remembered,
+    questions,
   };
 }
 
