@@ -1,10 +1,11 @@
 import { AID } from '../words/page.ts';
-import { amountWords, counted, hundred, sentence } from '../words/say.ts';
+import { amountWords, counted, hundred } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
-import { curveLines, curveSentence } from './charts/curve.ts';
+import { curveLines, curveSentence, skySentence } from './charts/curve.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
 import type { Size } from './model.ts';
 import { countdown } from './panels/leaving.ts';
+import { stayingWords } from './panels/verdict.ts';
 import { nameOf, type Sight } from './sight.ts';
 
 export function answerTitle({ document }: Sight, columns: number): Line {
@@ -28,11 +29,13 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
     Math.max(3, Math.min(12, Math.floor(rows / 3))),
   );
   return [
+    ...stayingWords(sight).flatMap((text) => paragraph(text, columns - 2, { indent: 2, tone: 'danger' })),
     ...document.reasons.flatMap((reason) => told(reason)),
     ...titled('THE SCORE', told(scoreWords(document))),
     ...titled('LEAVING', [
-      ...told(sentence(countdown(sight))),
+      ...told(countdown(sight)),
       ...told(curveSentence(document, model.zone)),
+      ...told(skySentence(document, model.zone)),
       ...(curve ?? []).map((text) => line(say(`  ${text}`, 'chart'))),
     ]),
     ...titled('TO GET READY', actions(document.toGetReady)),
@@ -41,12 +44,6 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
       'BEFORE LEAVING',
       document.beforeLeaving.flatMap(({ check, made }) =>
         told(`${made ? 'made' : 'to make'}: ${nameOf(sight, check)}`, 4),
-      ),
-    ),
-    ...titled(
-      'SHELTER',
-      document.shelter.flatMap(({ name: passage, verdict, score }) =>
-        told(`${passage}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}`, 4),
       ),
     ),
     BLANK,

@@ -20,7 +20,7 @@ export interface Model {
   readonly chosen: string | null;
   /** Folds that were opened. */
   readonly unfolded: ReadonlySet<string>;
-  /** Items that have become worse since the board was opened and have not been looked at: they say NEW. */
+  /** Items, and those of `FRESH`, that have become worse since the board was opened and have not been looked at: they say NEW. */
   readonly fresh: ReadonlySet<string>;
   readonly palette: PaletteName;
   /** False where the terminal has no colour or was asked for none. */
@@ -101,6 +101,9 @@ export function firstModel(given: Pick<Model, 'now' | 'zone' | 'size' | 'palette
   };
   return [model, [{ do: 'load' }]];
 }
+
+/** What can say NEW and is no item: ids have no space in them. */
+export const FRESH = { forecast: 'the forecast', staying: 'the anchorage' } as const;
 
 /** The page on top. */
 export function pageOf(model: Model): Page {

@@ -1,6 +1,6 @@
 import { boardStops } from './board.ts';
 import type { Stop } from './lines.ts';
-import { type Model, type Page, pageOf, type Step } from './model.ts';
+import { FRESH, type Model, type Page, pageOf, type Step } from './model.ts';
 import { nextPalette } from './palette.ts';
 import { shownItems } from './shown-item.ts';
 import { mostFrom, pageRows } from './turned.ts';
@@ -75,7 +75,8 @@ function open(model: Model): Step {
   if (opens.open === 'item')
     return turnTo(lookedAt(model, opens.id), { page: 'item', id: opens.id, from: 0 });
   if (opens.open === 'fold') return [{ ...model, unfolded: toggled(model.unfolded, opens.fold) }, []];
-  return turnTo(model, { page: opens.open, from: 0 });
+  const seen = opens.open === 'answer' ? weatherLookedAt(model) : model;
+  return turnTo(seen, { page: opens.open, from: 0 });
 }
 
 /** The page on top moves by so many lines, never past its ends. */
@@ -150,10 +151,15 @@ function chosen(model: Model, stop: Stop | undefined): Step {
   return [{ ...model, chosen: stop?.key ?? null }, []];
 }
 
-/** An item that was turned to is no longer new. */
+/** What was turned to is no longer new. */
 function lookedAt(model: Model, id: string): Model {
   if (!model.fresh.has(id)) return model;
   return { ...model, fresh: new Set([...model.fresh].filter((one) => one !== id)) };
+}
+
+/** The answer in full, and the weather, tell of the forecast's age and of staying. */
+function weatherLookedAt(model: Model): Model {
+  return lookedAt(lookedAt(model, FRESH.forecast), FRESH.staying);
 }
 
 function toggled(set: ReadonlySet<string>, one: string): ReadonlySet<string> {

@@ -4,7 +4,7 @@ import { capital, sentence } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
 import { bindingsOn } from './bindings.ts';
 import { boardPlaces } from './board.ts';
-import { curveSentence } from './charts/curve.ts';
+import { curveSentence, skySentence } from './charts/curve.ts';
 import { figuresOf } from './item-figures.ts';
 import { type Line, line, paragraph, say, textOf } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
@@ -57,9 +57,10 @@ function answerSentences(sight: Sight, document: VerdictDocument): string[] {
     `Verdict: ${document.verdict}. ${capital(scoreWords(document, sight.boat.working))}.`,
     ...document.reasons,
     sentence(`leaving ${passageWords(document)}`),
-    sentence(countdown(sight)),
+    countdown(sight),
     ...[enduranceWords(sight)].filter((words) => words !== '').map(sentence),
     curveSentence(document, sight.model.zone),
+    skySentence(document, sight.model.zone),
     ...(document.toGetReady.length === 0 ? [sentence(`to get ready: ${nothingMore(document.verdict)}`)] : []),
     ...actions('to get ready', document.toGetReady),
     ...actions('while held', document.whileHeld),

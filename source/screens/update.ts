@@ -1,8 +1,9 @@
 import type { State } from '../readiness/answer.ts';
+import type { ForecastAge } from '../readiness/weather-bars.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { bindingOf } from './bindings.ts';
-import type { BoatShown, Loaded, Message, Model, Step } from './model.ts';
+import { type BoatShown, FRESH, type Loaded, type Message, type Model, type Step } from './model.ts';
 import { moves } from './moves.ts';
 
 /** An answer older than this is made anew while the board stands open; an hour is the step in which departures are judged. */
@@ -10,6 +11,8 @@ const STALE_MS = 5 * 60_000;
 
 /** From better to worse, to see which items have become worse. */
 const WORSE: readonly State[] = ['fit', 'watch', 'unseen', 'unfit'];
+
+const AGES: readonly ForecastAge[] = ['fresh', 'old', 'too old'];
 
 /** What the board makes of a message: the next model, and what the world is asked to do. Pure. */
 export function update(model: Model, message: Message): Step {
@@ -61,7 +64,13 @@ function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: Readonl
     const was = states.get(id);
     return was !== undefined && WORSE.indexOf(state) > WORSE.indexOf(was);
   });
-  return new Set([...fresh, ...worse.map(({ id }) => id)]);
+  const older = AGES.indexOf(after.forecast?.age ?? 'fresh') > AGES.indexOf(before.forecast?.age ?? 'fresh');
+  return new Set([
+    ...fresh,
+    ...worse.map(({ id }) => id),
+    ...(older ? [FRESH.forecast] : []),
+    ...(before.staying === null && after.staying !== null ? [FRESH.staying] : []),
+  ]);
 }
 
 function ticked(model: Model): Step {

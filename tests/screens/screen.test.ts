@@ -4,7 +4,7 @@ import { boardPlaces } from '../../source/screens/board.ts';
 import { pageOf } from '../../source/screens/model.ts';
 import { widthOf } from '../../source/screens/width.ts';
 import { amountWords } from '../../source/words/say.ts';
-import { aDocument, aFluid, aLoaded } from '../helpers/a-document.ts';
+import { AT, aDocument, aFluid, aLoaded } from '../helpers/a-document.ts';
 import { aFirstModel, aModel, moved, SIZES, seen } from '../helpers/a-model.ts';
 
 const titleOf = ({ columns, rows }: { columns: number; rows: number }) => `${columns}x${rows}`;
@@ -28,7 +28,7 @@ describe.each(SIZES.map((size) => [titleOf(size), size] as const))('the board at
   });
 
   it('says when it may open', () => {
-    expect(text).toContain('opens in 1 d 22 h, Thu 06:00');
+    expect(text).toContain('Opens in 1 d 22 h, Thu 06:00');
   });
 
   it('leads to every item by moving alone, each in sight when it is chosen', () => {
@@ -142,8 +142,62 @@ describe('what the board says', () => {
   it('the danger of staying comes before the verdict', () => {
     const staying = { until: '2026-02-04T22:00:00Z', why: 'wind over 30 kn' };
     const lines = seen(aModel({ size: SIZES[2] }, aDocument({ staying })));
-    expect(lines[2]).toContain('STAYING: Untenable from Wed 22:00: wind over 30 kn.');
+    expect(lines[2]).toContain('STAYING: Untenable from Wed 22:00, in 1 d 14 h: wind over 30 kn.');
     expect(lines[3]).toContain(' HOLD ');
+  });
+
+  it('every passage to safety stands under the danger of staying, with its own verdict', () => {
+    const staying = { until: AT, why: 'wind over 30 kn' };
+    const shelter = [
+      { passage: 'creek', name: 'Heron Bight to Mallow Creek', verdict: 'go' as const, score: 91.7 },
+      { passage: 'cove', name: 'Heron Bight to Tern Cove', verdict: 'not ready' as const, score: null },
+    ];
+    for (const size of SIZES) {
+      const lines = seen(aModel({ size }, aDocument({ staying, shelter })));
+      const before = lines.slice(
+        2,
+        lines.findIndex((line) => line.includes(' HOLD ')),
+      );
+      const told = before.map((line) => line.trim()).join(' ');
+      expect(told).toBe(
+        'STAYING: Untenable now: wind over 30 kn. Shelter: Heron Bight to Mallow Creek: go, 91 in 100. Shelter: Heron Bight to Tern Cove: not ready.',
+      );
+    }
+  });
+
+  it('the reasons leave to the countdown what it says', () => {
+    const reasons = ['Leaving now ends well in 22 in 100 passages.', 'It opens in 1 d 22 h.'];
+    const document = aDocument({ reasons, reasonKinds: ['under the score', 'waits for window'] });
+    const text = seen(aModel({ size: SIZES[2] }, document)).join('\n');
+    expect(text).toContain('Leaving now ends well');
+    expect(text).not.toContain('It opens');
+    expect(text).toContain('Opens in 1 d 22 h');
+  });
+
+  it('the age of the forecast has its mark, and says NEW when it came while the board was open', () => {
+    const aged = (age: 'fresh' | 'old' | 'too old', ageHours: number) =>
+      aDocument({ forecast: { issuedAt: AT, ageHours, source: 'typed', age } });
+    const size = SIZES[2];
+    expect(seen(aModel({ size }, aged('fresh', 11.4)))[0]).toMatch(/ {3}forecast 11 h old/u);
+    expect(seen(aModel({ size }, aged('old', 13)))[0]).toMatch(/ {3}~ forecast 13 h old/u);
+    const loaded = aLoaded();
+    const model = moved(
+      aModel({ size }, aged('old', 23), loaded),
+      { is: 'loaded', result: { ok: true, value: loaded } },
+      { is: 'judged', of: loaded, document: aged('too old', 25) },
+    );
+    expect(seen(model)[0]).toMatch(/! NEW forecast 1 d 1 h old/u);
+    expect(seen(moved(model, 'enter', 'escape'))[0]).toMatch(/! forecast 1 d 1 h old/u);
+  });
+
+  it('before the passages are sailed it says nothing of the weather', () => {
+    const loaded = aLoaded();
+    for (const size of SIZES) {
+      const model = moved(aFirstModel({ size }), { is: 'loaded', result: { ok: true, value: loaded } });
+      const text = seen(model).join('\n');
+      expect(text).toContain('WORKING');
+      expect(text).not.toMatch(/no forecast|forecast \d|pens in|no window|go from|STAYING|nothing more/iu);
+    }
   });
 
   it('work to do is listed with what it takes and what it brings', () => {
@@ -174,7 +228,7 @@ describe('what the board says', () => {
     const lines = seen(aModel({ size: SIZES[2] }, aDocument({ forecast: null, windows: [], curve, score })));
     expect(lines[0]).toContain('no forecast');
     expect(lines.join('\n')).toContain('weather not judged');
-    expect(lines.join('\n')).toContain('no forecast: no window can be told');
+    expect(lines.join('\n')).toContain('No forecast: no window can be told.');
     expect(lines.join('\n')).toContain('fit from 95');
   });
 

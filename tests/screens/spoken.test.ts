@@ -51,6 +51,8 @@ describe('the board for a screen reader', () => {
 
   it('the danger of staying comes first', () => {
     const staying = { until: '2026-02-04T22:00:00Z', why: 'wind over 30 kn' };
-    expect(heard(aModel({}, aDocument({ staying })))[1]).toBe('Untenable from Wed 22:00: wind over 30 kn.');
+    expect(heard(aModel({}, aDocument({ staying })))[1]).toBe(
+      'Untenable from Wed 22:00, in 1 d 14 h: wind over 30 kn.',
+    );
   });
 });

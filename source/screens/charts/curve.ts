@@ -1,14 +1,14 @@
 import type { VerdictDocument } from '../../words/document.ts';
 import { hundred } from '../../words/say.ts';
 import { soonWords } from '../when.ts';
-import { plotLines } from './plot.ts';
+import { plotLines, type Span } from './plot.ts';
 import { timeTicks } from './time-axis.ts';
 
 const TICK_COLUMNS = 8;
 
-type Curve = Pick<VerdictDocument, 'curve' | 'threshold'>;
+type Curve = Pick<VerdictDocument, 'curve' | 'threshold' | 'sky' | 'windows' | 'weatherAlone' | 'verdict'>;
 
-/** The score by the hour of leaving; without a forecast, the boat's alone. Null where there is no curve. */
+/** The score by the hour of leaving, nights shaded and windows marked under it; without a forecast, the boat's alone. Null where there is no curve. */
 export function curveLines(document: Curve, zone: string, columns: number, rows: number): string[] | null {
   const { points, judged } = pointsOf(document);
   if (points.length < 2) return null;
@@ -27,10 +27,46 @@ export function curveLines(document: Curve, zone: string, columns: number, rows:
       marks: [100, 50, 0],
       label: String,
       joined: 'straight',
+      shaded: nightsOf(document),
+      spans: windowsOf(document),
+      corner: skyWord(document),
     },
     columns,
     rows,
   );
+}
+
+function nightsOf({ sky }: Curve): Span[] {
+  return (sky?.nights ?? []).map(({ from, until }) => ({ from: Date.parse(from), to: Date.parse(until) }));
+}
+
+/** The windows; where the boat is not ready for any, the weather's own. */
+function windowsOf({ windows, weatherAlone, verdict }: Curve): (Span & { word: string })[] {
+  const span = ({ at, until }: { at: string; until: string }, word: string) => ({
+    from: Date.parse(at),
+    to: Date.parse(until),
+    word,
+  });
+  if (weatherAlone && (verdict === 'not ready' || windows.length === 0))
+    return [span(weatherAlone, 'weather alone')];
+  return windows.map((window) => span(window, 'window'));
+}
+
+function skyWord({ sky }: Curve): string {
+  if (!sky) return '';
+  if (sky.sun === 'rises and sets') return sky.nights.length > 0 ? '· night' : '';
+  return sky.sun === 'does not set' ? 'no night' : '· no day';
+}
+
+/** When it is dark, in a sentence; nothing where no place is known. */
+export function skySentence({ sky, at }: Pick<VerdictDocument, 'sky' | 'at'>, zone: string): string {
+  if (!sky) return '';
+  if (sky.sun !== 'rises and sets') return `The sun ${sky.sun} here now.`;
+  const [night] = sky.nights;
+  if (!night) return '';
+  const moment = (instant: string) => soonWords(Date.parse(instant), Date.parse(at), zone);
+  const from = Date.parse(night.from) <= Date.parse(at) ? 'now' : `from ${moment(night.from)}`;
+  return `Dark ${from} to ${moment(night.until)}.`;
 }
 
 /** The same as one sentence. */

@@ -16,6 +16,17 @@ export interface Plot {
   readonly label: (value: number) => string;
   /** Points joined by straight lines, or kept level until the next one, as a count is. */
   readonly joined: 'straight' | 'stepped';
+  /** Times drawn darker, such as nights. */
+  readonly shaded?: readonly Span[];
+  /** Times marked under the picture on a line of their own, each with its word. */
+  readonly spans?: readonly (Span & { readonly word: string })[];
+  /** What stands at the right end of the line of time. */
+  readonly corner?: string;
+}
+
+export interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 export interface Point {
@@ -23,10 +34,11 @@ export interface Point {
   readonly value: number;
 }
 
-/** The chart as lines of exactly `columns`: `rows` of picture and one of time below. */
+/** The chart as lines of exactly `columns`: `rows` of picture, one of spans where there are any, and one of time below. */
 export function plotLines(plot: Plot, columns: number, rows: number): string[] {
   const left = Math.max(...plot.marks.map((mark) => widthOf(plot.label(mark)))) + 1;
-  const right = Math.max(-1, ...plot.levels.map(({ word }) => widthOf(word))) + 1;
+  const right =
+    Math.max(-1, ...plot.levels.map(({ word }) => widthOf(word)), widthOf(plot.corner ?? '') - 1) + 1;
   const wide = Math.max(4, columns - left - right);
   const marks = new Map(plot.marks.map((mark) => [rowOf(plot, mark, rows), plot.label(mark)]));
   const words = new Map(plot.levels.map(({ value, word }) => [rowOf(plot, value, rows), word]));
@@ -37,7 +49,34 @@ export function plotLines(plot: Plot, columns: number, rows: number): string[] {
       columns,
     );
   });
-  return [...lines, pad(' '.repeat(left) + tickLine(plot, wide), columns)];
+  const below = (text: string) => pad(' '.repeat(left) + text, columns);
+  const spans = plot.spans ?? [];
+  return [
+    ...lines,
+    ...(spans.length === 0 ? [] : [below(spanLine(plot, spans, wide))]),
+    below(plot.corner ? `${pad(tickLine(plot, wide), wide)} ${plot.corner}` : tickLine(plot, wide)),
+  ];
+}
+
+/** The columns a time takes, first and last; null where it lies outside. */
+function columnsOf({ from, to }: Plot, span: Span, columns: number): [number, number] | null {
+  if (span.to < from || span.from > to) return null;
+  const column = (at: number) => Math.round(((at - from) / (to - from || 1)) * (columns - 1));
+  return [column(Math.max(from, span.from)), column(Math.min(to, span.to))];
+}
+
+/** `|── window ──|`, the word where there is room for it. */
+function spanLine(plot: Plot, spans: NonNullable<Plot['spans']>, columns: number): string {
+  let text = '';
+  for (const span of spans) {
+    const place = columnsOf(plot, span, columns);
+    if (!place || place[0] < text.length) continue;
+    const inside = Math.max(0, place[1] - place[0] - 1);
+    const word = inside >= span.word.length + 2 ? ` ${span.word} ` : '';
+    const line = word.padStart(Math.ceil((inside + word.length) / 2), '─').padEnd(inside, '─');
+    text = `${text.padEnd(place[0])}|${line}|`;
+  }
+  return text;
 }
 
 /** The row of the picture a value lies in, 0 at the top. */
@@ -67,7 +106,22 @@ function drawn(plot: Plot, columns: number, rows: number): string[] {
       canvas.stroke(corner, here);
     }
   });
-  return canvas.lines();
+  return shade(plot, canvas.lines(), columns);
+}
+
+/** Every other empty cell of the times that are shaded gets a point. */
+function shade(plot: Plot, lines: string[], columns: number): string[] {
+  const dark = new Set<number>();
+  for (const span of plot.shaded ?? []) {
+    const [first, last] = columnsOf(plot, span, columns) ?? [0, -1];
+    for (let column = first; column <= last; column += 1) dark.add(column);
+  }
+  if (dark.size === 0) return lines;
+  return lines.map((cells, row) =>
+    Array.from(cells, (cell, column) =>
+      cell === ' ' && dark.has(column) && (row + column) % 2 === 0 ? '·' : cell,
+    ).join(''),
+  );
 }
 
 /** `|Tue      |Wed`: each word where its moment is, left out where it would run into the one before. */

@@ -1,8 +1,12 @@
-import { hundred, sentence } from '../../words/say.ts';
+import { durationWords, hundred, sentence } from '../../words/say.ts';
 import { apart, type Line, line, paragraph, type Stop, say } from '../lines.ts';
+import { FRESH } from '../model.ts';
 import type { Sight } from '../sight.ts';
 import { soonWords } from '../when.ts';
 
+const HOUR_MS = 3_600_000;
+/** The countdown says these, in the person's own zone. */
+const SAID_BELOW: ReadonlySet<string> = new Set(['waits for window', 'no window']);
 const STOP: Stop = { key: 'verdict', part: 'verdict', opens: { open: 'answer' } };
 
 /** The danger of staying, if there is one, then the answer alone on its line. */
@@ -23,13 +27,14 @@ export function reasonLines({ document }: Sight, columns: number, most: number):
   if (!document) return paragraph('The passages are being sailed.', columns - 2, { indent: 2 });
   const lines: Line[] = [];
   let told = 0;
-  for (const reason of document.reasons) {
+  const reasons = document.reasons.filter((_, index) => !SAID_BELOW.has(document.reasonKinds[index] ?? ''));
+  for (const reason of reasons) {
     const said = paragraph(reason, columns - 2, { indent: 2 });
     if (told > 0 && lines.length + said.length > most) break;
     lines.push(...said);
     told += 1;
   }
-  const left = document.reasons.length - told;
+  const left = reasons.length - told;
   return left === 0 ? lines : [...lines, line(say(`  and ${left} more; Enter tells`))];
 }
 
@@ -40,14 +45,27 @@ export function scoreWords(document: NonNullable<Sight['document']>, working: bo
 }
 
 function stayingLines(sight: Sight, columns: number): Line[] {
-  return stayingWords(sight).flatMap((text) =>
-    paragraph(`STAYING: ${text}`, columns - 2, { indent: 2, tone: 'danger' }),
+  const fresh = sight.model.fresh.has(FRESH.staying) ? 'NEW ' : '';
+  const [untenable, ...shelters] = stayingWords(sight);
+  if (untenable === undefined) return [];
+  return [`${fresh}STAYING: ${untenable}`, ...shelters].flatMap((text) =>
+    paragraph(text, columns - 2, { indent: 2, tone: 'danger' }),
   );
 }
 
-/** The danger of staying, if there is one. */
+/** The danger of staying, if there is one, then every passage to safety with its own verdict. */
 export function stayingWords({ document, at, model }: Sight): string[] {
   if (!document?.staying) return [];
   const { until, why } = document.staying;
-  return [sentence(`untenable from ${soonWords(Date.parse(until), at, model.zone)}: ${why}`)];
+  const hours = (Date.parse(until) - at) / HOUR_MS;
+  const from =
+    hours <= 0
+      ? 'untenable now'
+      : `untenable from ${soonWords(Date.parse(until), at, model.zone)}, in ${durationWords(hours)}`;
+  return [
+    sentence(`${from}: ${why}`),
+    ...document.shelter.map(({ name, verdict, score }) =>
+      sentence(`Shelter: ${name}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}`),
+    ),
+  ];
 }
