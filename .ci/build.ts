@@ -1,15 +1,22 @@
-import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { build } from 'rolldown';
 import { boatJsonSchema } from '../source/boat/schema.ts';
 
-const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
 const out = 'built';
 
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out);
-await build({
+const { output } = await build({
   input: { main: 'source/main.tsx' },
   platform: 'node',
   // jsonc-parser's `main` is UMD, which cannot be bundled.
@@ -24,7 +31,6 @@ await build({
     define: {
       'process.env.DEV': '"false"',
       'process.env.NODE_ENV': '"production"',
-      HOVESHORT_VERSION: JSON.stringify(version),
     },
     target: 'node22',
   },
@@ -37,5 +43,30 @@ mkdirSync(`${out}/openjpeg`);
 copyFileSync(codec, `${out}/openjpeg/openjpegwasm_decode.cjs`);
 copyFileSync(codec.replace(/js$/, 'wasm'), `${out}/openjpeg/openjpegwasm_decode.wasm`);
 writeFileSync(`${out}/boat.schema.json`, `${JSON.stringify(boatJsonSchema(), null, 2)}\n`);
+writeFileSync(`${out}/LICENSES.txt`, licences(bundled(output)));
 writeFileSync(`${out}/hoveshort.js`, readFileSync('source/launch.js'));
 chmodSync(`${out}/hoveshort.js`, 0o755);
+
+/** The packages whose code is in what users get, by name. */
+function bundled(chunks: readonly { readonly type: string; readonly modules?: object }[]): readonly string[] {
+  const names = chunks
+    .flatMap(({ modules }) => Object.keys(modules ?? {}))
+    .map((file) => /.*[\\/]node_modules[\\/]((?:@[^\\/]+[\\/])?[^\\/]+)/.exec(file)?.[1]?.replace('\\', '/'));
+  return [...new Set([...names, '@cornerstonejs/codec-openjpeg'])]
+    .filter((name) => name !== undefined)
+    .sort();
+}
+
+/** Their licences, as these ask for. */
+function licences(names: readonly string[]): string {
+  return names
+    .map((name) => {
+      const folder = join('node_modules', name);
+      const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
+      const { license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {
+        license?: string;
+      };
+      return `${name}\n\n${file ? readFileSync(join(folder, file), 'utf8').trim() : `Licence: ${license}`}\n`;
+    })
+    .join(`\n${'-'.repeat(72)}\n\n`);
+}
