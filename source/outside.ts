@@ -2,7 +2,7 @@ import type { Boat } from './boat/boat.ts';
 import type { Forecast } from './forecast/forecast.ts';
 import type { DecodeJpeg2000 } from './forecast/grib/jpeg2000.ts';
 import type { Draft, Entry } from './logbook/entries.ts';
-import type { Result, Trouble } from './trouble.ts';
+import type { LogTrouble, Place, Result, Trouble } from './trouble.ts';
 
 /** All the program needs from the world. `main.tsx` builds the real one, tests hand in their own. */
 export interface Outside {
@@ -48,6 +48,10 @@ export interface BoatFolder {
   append(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
   /** Takes a forecast in; the same one again changes nothing. Returns the file. */
   keepForecast(forecast: Forecast): Promise<Result<string>>;
+  /** Takes lines of the log that were changed by hand in again, as new entries. */
+  accept(): Promise<Result<Accepted>>;
+  /** Takes everything another copy of the boat folder has into this one; nothing is changed over there. A copy of `anyName` may be called otherwise. */
+  merge(from: string, anyName: boolean): Promise<Result<Merged>>;
   /** Calls back when the folder's log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
 }
@@ -59,10 +63,42 @@ export interface LoadedBoat {
   /** Withdrawn by a strike; shown in the log, left out of every sum. */
   readonly struck: readonly Entry[];
   readonly troubles: readonly Trouble[];
+  /** Lines that were never confirmed, or have been accepted since: for `inspect` only, nothing is missing by them. */
+  readonly quiet: readonly LogTrouble[];
   /** Taken in, the newest issued last. */
   readonly forecasts: readonly Forecast[];
   /** Null when entries can be saved; else what stands in the way, to be said before typing. */
   readonly readOnly: Trouble | null;
+}
+
+/** What became of the lines changed by hand that had not been taken in yet. */
+export interface Accepted {
+  readonly taken: readonly { readonly place: Place; readonly entry: Entry }[];
+  /** Those that are no entry as they stand, each with why. */
+  readonly refused: readonly {
+    readonly place: Place;
+    readonly text: string;
+    readonly troubles: readonly Trouble[];
+  }[];
+}
+
+/** What a merge did with one file of the log. */
+export interface MergedFile {
+  readonly name: string;
+  /** `longer`: theirs was ours and more, and took its place. `united`: the two had gone different ways. */
+  readonly how: 'new' | 'longer' | 'united' | 'same' | 'ours longer';
+}
+
+export interface Merged {
+  readonly files: readonly MergedFile[];
+  /** The forecasts taken over, by file name. */
+  readonly forecasts: readonly string[];
+  /** Their boat.json is not ours. It is never touched. */
+  readonly boatDiffers: boolean;
+  /** Something of the log or of the forecasts is here and not over there. */
+  readonly theyLack: boolean;
+  /** What could not be read or written. All else is merged nevertheless, and merging again takes in the rest. */
+  readonly troubles: readonly Trouble[];
 }
 
 /** A person's preferences, kept outside the boat folder. */

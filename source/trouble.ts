@@ -16,6 +16,8 @@ export type FolderTrouble =
   | { kind: 'folder not empty'; folder: string }
   /** A folder for a new boat; nothing of it is left. */
   | { kind: 'cannot make'; folder: string; code: string }
+  /** A folder to be merged that is called otherwise than this boat; null where no name can be read. */
+  | { kind: 'another boat'; folder: string; name: string | null; ours: string }
   | { kind: 'cannot read'; file: string; code: string }
   | { kind: 'cannot write'; file: string; code: string }
   | { kind: 'read only'; folder: string; code: string }

@@ -97,6 +97,7 @@ function optionsOf(given: Given, clock: { now: number; zone: string }, troubles:
     issued: moment('issued', now),
     zone: text('zone'),
     yes: given.has('yes'),
+    accept: given.has('accept'),
     help: given.has('help'),
     version: given.has('version'),
   };

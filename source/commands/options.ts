@@ -13,7 +13,11 @@ export const OPTIONS = {
   since: { takes: '<instant>', says: 'only what happened since' },
   issued: { takes: '<instant>', says: 'when the forecast was issued, where it does not say' },
   zone: { takes: '<zone,...>', says: 'the waters meant, of a forecast for several' },
-  yes: { takes: null, says: 'save it although it looks odd; take a forecast in without asking' },
+  yes: {
+    takes: null,
+    says: 'save it although it looks odd; take a forecast in without asking; merge another name',
+  },
+  accept: { takes: null, says: 'take lines changed by hand in as new entries' },
   help: { takes: null, says: 'this help, or that of a command' },
   version: { takes: null, says: 'the version' },
 } as const;
@@ -50,6 +54,7 @@ export interface Options {
   readonly issued: number | null;
   readonly zone: string | null;
   readonly yes: boolean;
+  readonly accept: boolean;
   readonly help: boolean;
   readonly version: boolean;
 }

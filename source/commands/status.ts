@@ -23,6 +23,7 @@ function statusOfOne(trouble: Trouble): number {
       return STATUS.notFound;
     case 'unknown word':
       return trouble.what === 'item' || trouble.what === 'id' ? STATUS.notFound : STATUS.usage;
+    case 'another boat':
     case 'wanting':
     case 'not understood':
       return STATUS.usage;

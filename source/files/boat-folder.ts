@@ -4,11 +4,12 @@ import { readBoat } from '../boat/read.ts';
 import { foldLog } from '../logbook/order.ts';
 import type { BoatFolder, LoadedBoat } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
+import { acceptEdited } from './accept.ts';
 import { append } from './append.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { keepForecast, readForecasts } from './forecasts.ts';
 import { asLogFile } from './log-file.ts';
-import { type Merged, mergeFolder } from './merge.ts';
+import { mergeFolder } from './merge.ts';
 import { olderCopyTroubles, ownWriter } from './own-writer.ts';
 import { readTextFile } from './read-text.ts';
 import { roomTroubles, whatStandsInTheWay } from './room.ts';
@@ -20,14 +21,15 @@ import { watchFolder } from './watch.ts';
 const mostBoatBytes = 4 * 1024 * 1024;
 
 /** Opens a boat folder; nothing is read before `read`. What has been read is kept, so a second `read` takes in only what has changed. */
-export function boatFolder(keeping: Keeping): BoatFolder & { merge(from: string): Promise<Result<Merged>> } {
+export function boatFolder(keeping: Keeping): BoatFolder {
   const shelf = newShelf(keeping);
   return {
     path: keeping.boat,
     read: async () => load(shelf),
     append: async (drafts) => append(shelf, drafts),
     keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
-    merge: async (from) => mergeFolder(keeping, from),
+    accept: async () => acceptEdited(shelf),
+    merge: async (from, anyName) => mergeFolder(keeping, from, anyName),
     watch: (changed) => watchFolder(keeping.disk, keeping.boat, changed),
   };
 }
@@ -41,7 +43,7 @@ function load(shelf: Shelf): Result<LoadedBoat> {
   refresh(shelf);
   const readOnly = whatStandsInTheWay(shelf, ownWriter(shelf));
   if (!readOnly) sealOwnTail(shelf);
-  const { entries, struck, said } = foldLog(shelf.files.map(asLogFile));
+  const { entries, struck, said, quiet } = foldLog(shelf.files.map(asLogFile));
   const taken = readForecasts(disk, folder);
   const unread = shelf.files.flatMap(({ trouble }) => trouble ?? []);
   const troubles = [
@@ -58,6 +60,7 @@ function load(shelf: Shelf): Result<LoadedBoat> {
     struck,
     forecasts: taken.forecasts,
     troubles: [...troubles, ...(readOnly ? [] : roomTroubles(disk, folder))],
+    quiet,
     readOnly,
   });
 }

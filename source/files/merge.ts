@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { isPrefix, unionOfLogs } from '../logbook/union.ts';
+import type { Merged, MergedFile } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { splitFileName } from './log-file.ts';
@@ -9,23 +10,6 @@ import { readSmallFile } from './read-text.ts';
 import { replaceFile } from './replace.ts';
 import type { Keeping } from './shelf.ts';
 
-/** What a merge did with one file of the log. */
-interface MergedFile {
-  readonly name: string;
-  /** `longer`: theirs was ours and more, and took its place. `united`: the two had gone different ways. */
-  readonly how: 'new' | 'longer' | 'united' | 'same' | 'ours longer';
-}
-
-export interface Merged {
-  readonly files: readonly MergedFile[];
-  /** The forecasts taken over, by file name. */
-  readonly forecasts: readonly string[];
-  /** Their boat.json is not ours. It is never touched. */
-  readonly boatDiffers: boolean;
-  /** What could not be read or written. All else is merged nevertheless, and merging again takes in the rest. */
-  readonly troubles: readonly Trouble[];
-}
-
 const mostLogBytes = 256 * 1024 * 1024;
 const mostOtherBytes = 32 * 1024 * 1024;
 const forecastName = /^\d{8}T\d{4}Z-[0-9a-z]+\.json$/;
@@ -34,12 +18,16 @@ const forecastName = /^\d{8}T\d{4}Z-[0-9a-z]+\.json$/;
  * Takes everything another copy of the boat folder has into this one. Nothing is changed over there. Both ways round, in any order and however often,
  * it ends with the same bytes: a laptop's file is taken when it is longer, and where two copies of it have gone different ways every line of both is kept.
  */
-export function mergeFolder(keeping: Keeping, from: string): Result<Merged> {
+export function mergeFolder(keeping: Keeping, from: string, anyName: boolean): Result<Merged> {
   const { disk, boat } = keeping;
-  const logs = namesIn(disk, path.join(from, 'log')).filter(splitFileName);
+  const logs = logsIn(disk, from);
   const theirBoat = readSmallFile(disk, path.join(from, 'boat.json'), mostOtherBytes);
   if (!theirBoat.ok && logs.length === 0) return bad({ kind: 'no boat folder', folder: from });
   const ourBoat = readSmallFile(disk, path.join(boat, 'boat.json'), mostOtherBytes);
+  const [name, ours] = [nameIn(theirBoat), nameIn(ourBoat)];
+  if (!anyName && (name === null || name !== ours)) {
+    return bad({ kind: 'another boat', folder: from, name, ours: ours ?? '' });
+  }
   const files: MergedFile[] = [];
   const troubles: Trouble[] = [];
   if (logs.length > 0) troubles.push(...madeFolder(disk, path.join(boat, 'log')));
@@ -53,6 +41,10 @@ export function mergeFolder(keeping: Keeping, from: string): Result<Merged> {
     files,
     forecasts: forecasts.taken,
     boatDiffers: theirBoat.ok && ourBoat.ok && !same(theirBoat.value, ourBoat.value),
+    theyLack:
+      files.some(({ how }) => how === 'united' || how === 'ours longer') ||
+      logsIn(disk, boat).some((file) => !logs.includes(file)) ||
+      forecastsIn(disk, boat).some((file) => !forecastsIn(disk, from).includes(file)),
     troubles: [...troubles, ...forecasts.troubles],
   });
 }
@@ -102,10 +94,8 @@ function decided(
 }
 
 function takeForecasts(disk: Disk, boat: string, from: string): { taken: string[]; troubles: Trouble[] } {
-  const ours = new Set(namesIn(disk, path.join(boat, 'forecasts')));
-  const missing = namesIn(disk, path.join(from, 'forecasts')).filter(
-    (name) => forecastName.test(name) && !ours.has(name),
-  );
+  const ours = new Set(forecastsIn(disk, boat));
+  const missing = forecastsIn(disk, from).filter((name) => !ours.has(name));
   const taken: string[] = [];
   const troubles = missing.length > 0 ? madeFolder(disk, path.join(boat, 'forecasts')) : [];
   for (const name of missing) {
@@ -116,6 +106,26 @@ function takeForecasts(disk: Disk, boat: string, from: string): { taken: string[
     else taken.push(name);
   }
   return { taken, troubles };
+}
+
+function logsIn(disk: Disk, folder: string): readonly string[] {
+  return namesIn(disk, path.join(folder, 'log')).filter(splitFileName);
+}
+
+function forecastsIn(disk: Disk, folder: string): readonly string[] {
+  return namesIn(disk, path.join(folder, 'forecasts')).filter((name) => forecastName.test(name));
+}
+
+/** The name in a boat file, however much else in it may be wrong or new; null where there is none. */
+function nameIn(file: Result<Uint8Array>): string | null {
+  if (!file.ok) return null;
+  try {
+    const boat: unknown = JSON.parse(new TextDecoder().decode(file.value));
+    const name = typeof boat === 'object' && boat !== null && 'name' in boat ? boat.name : null;
+    return typeof name === 'string' ? name : null;
+  } catch {
+    return null;
+  }
 }
 
 function same(a: Uint8Array, b: Uint8Array): boolean {

@@ -21,10 +21,17 @@ export function olderCopyTroubles(shelf: Shelf): readonly Trouble[] {
   return writersOn(shelf).flatMap((writer): Trouble[] => {
     const mark = ownMark(shelf, writer);
     const last = lastFrame(shelf, writer)?.n ?? 0;
-    if (!mark || mark.n <= last) return [];
+    if (!mark || mark.n <= last || mark.n - last <= editedAfter(shelf, writer, last)) return [];
     const place = { file: shownName(filesOf(shelf, writer).at(-1)?.file ?? '') };
     return [{ kind: 'lines missing', place, writer, from: last + 1, to: mark.n, why: 'older copy' }];
   });
+}
+
+/** Lines changed by hand stand in the place of those that were saved last: they are told as what they are. */
+function editedAfter(shelf: Shelf, writer: string, last: number): number {
+  const lines = filesOf(shelf, writer).flatMap((file) => file.lines);
+  const from = lines.findLastIndex(({ frame }) => frame !== null && frame.n === last) + 1;
+  return lines.slice(from).filter(({ how }) => how === 'edited').length;
 }
 
 /** The line of a writer with the highest number: its next line goes on from there. */

@@ -1,5 +1,6 @@
 import type { FolderTrouble } from '../trouble.ts';
 import { cleanLine } from './clean.ts';
+import { quoted } from './quoted.ts';
 import type { WordsOf } from './wording.ts';
 
 /** The words for folders and files that cannot be had as they should be. */
@@ -21,6 +22,14 @@ export const folderWords: WordsOf<FolderTrouble> = {
     title: `${path(folder)} cannot be made: ${sayCode(code)}`,
     right: 'Nothing was written.',
     ...remedyFor(code),
+  }),
+  'another boat': ({ folder, name, ours }) => ({
+    title:
+      name === null
+        ? `the boat file in ${path(folder)} gives no name that can be read`
+        : `the boat in ${path(folder)} is ${quoted(name)}, not ${quoted(ours)}`,
+    right: 'Merging puts the logs of one boat together. Nothing was changed.',
+    attempt: 'the same with --yes, if it is this boat under another name',
   }),
   'cannot read': ({ file, code }) => ({
     title: `${path(file)} cannot be read: ${sayCode(code)}`,

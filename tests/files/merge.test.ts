@@ -32,7 +32,7 @@ function aCopyOf(boat: BoatOnDisk, state = aFolder()): BoatOnDisk {
 }
 
 async function merged(into: BoatOnDisk, from: BoatOnDisk) {
-  return sound(await into.open(hasty).merge(from.folder));
+  return sound(await into.open(hasty).merge(from.folder, false));
 }
 
 function sound<T>(result: Result<T>): T {
@@ -89,7 +89,7 @@ describe('merging a copy of the boat folder', () => {
     await saved(open, aRemark('one'));
     const ahead = aCopyOf(boat, boat.state);
     await saved(ahead.open(), aRemark('two'));
-    sound(await boat.open().merge(ahead.folder));
+    sound(await boat.open().merge(ahead.folder, false));
     expect(await saved(open, aRemark('three'))).toMatchObject([{ n: 3 }]);
     expect(await textsIn(boat.open())).toEqual(['one', 'two', 'three']);
   });
@@ -119,7 +119,7 @@ describe('merging a copy of the boat folder', () => {
     put(copy, '20260203T0600Z-aaaaaaaa.json', 'theirs');
     put(copy, '20260203T1200Z-bbbbbbbb.json', 'new');
     put(copy, 'notes.txt', 'no forecast');
-    writeFileSync(join(copy.folder, 'boat.json'), '{"name":"other"}');
+    writeFileSync(join(copy.folder, 'boat.json'), '{"name":"Whimbrel","format":99}');
     const ourBoat = readFileSync(join(boat.folder, 'boat.json'), 'utf8');
     expect(await merged(boat, copy)).toMatchObject({
       forecasts: ['20260203T1200Z-bbbbbbbb.json'],
@@ -148,10 +148,50 @@ describe('merging a copy of the boat folder', () => {
 
   it('of a folder that is no boat’s is refused', async () => {
     const folder = aFolder();
-    expect(await aBoatFolder().open(hasty).merge(folder)).toEqual({
+    expect(await aBoatFolder().open(hasty).merge(folder, false)).toEqual({
       ok: false,
       troubles: [{ kind: 'no boat folder', folder }],
     });
+  });
+});
+
+describe('merging another boat’s folder', () => {
+  it.each([
+    ['by another name', '{"name":"Godwit"}', 'Godwit'],
+    ['without a name that can be read', '{"name":', null],
+  ])(
+    '%s is refused, and nothing is changed, unless it is said to be the same boat',
+    async (_, text, name) => {
+      const boat = aBoatFolder();
+      await saved(boat.open(hasty), aRemark('ours'));
+      const copy = aCopyOf(boat);
+      await saved(copy.open(hasty), aRemark('theirs'));
+      writeFileSync(join(copy.folder, 'boat.json'), text);
+      const before = logOf(boat);
+      expect(await boat.open(hasty).merge(copy.folder, false)).toEqual({
+        ok: false,
+        troubles: [{ kind: 'another boat', folder: copy.folder, name, ours: 'Whimbrel' }],
+      });
+      expect(logOf(boat)).toEqual(before);
+      expect(sound(await boat.open(hasty).merge(copy.folder, true)).boatDiffers).toBe(true);
+      expect((await textsIn(boat.open(hasty))).toSorted()).toEqual(['ours', 'theirs']);
+    },
+  );
+});
+
+describe('whether the other copy lacks something', () => {
+  it('is known: it does while an entry or a forecast is here alone', async () => {
+    const boat = aBoatFolder();
+    await saved(boat.open(hasty), aRemark('together'));
+    const copy = aCopyOf(boat);
+    expect((await merged(boat, copy)).theyLack).toBe(false);
+    await saved(boat.open(hasty), aRemark('ours'));
+    expect((await merged(boat, copy)).theyLack).toBe(true);
+    expect((await merged(copy, boat)).theyLack).toBe(false);
+    expect((await merged(boat, copy)).theyLack).toBe(false);
+    mkdirSync(join(boat.folder, 'forecasts'));
+    writeFileSync(join(boat.folder, 'forecasts', '20260203T0600Z-aaaaaaaa.json'), 'ours');
+    expect((await merged(boat, copy)).theyLack).toBe(true);
   });
 });
 

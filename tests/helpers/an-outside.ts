@@ -131,6 +131,8 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
       folder.forecasts.set(forecastFileName(forecast), forecast);
       return good(`forecasts/${forecastFileName(forecast)}`);
     },
+    accept: async () => bad({ kind: 'no boat folder', folder: path }),
+    merge: async () => bad({ kind: 'no boat folder', folder: path }),
     watch: () => () => {},
   };
 }
@@ -139,12 +141,13 @@ function load(folder: FolderInMemory): Result<LoadedBoat> {
   const boat = readBoat(folder.boatText, 'boat.json');
   if (!boat.ok) return boat;
   const lines = folder.lines.map((bytes) => readLine(bytes, crc32));
-  const { entries, struck, said } = foldLog([{ name: `log/${WRITER}.ndjson`, writer: WRITER, lines }]);
+  const { entries, struck, said, quiet } = foldLog([{ name: `log/${WRITER}.ndjson`, writer: WRITER, lines }]);
   return good({
     boat: boat.value,
     entries,
     struck,
     troubles: said,
+    quiet,
     forecasts: [...folder.forecasts.values()],
     readOnly: folder.readOnly,
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Trouble } from '../../source/trouble.ts';
 import { sayTrouble } from '../../source/words/troubles.ts';
 import { boatText, troublesIn } from '../helpers/broken-boat.ts';
+import { forecastTroubles } from '../helpers/forecast-troubles.ts';
 
 const log = { file: 'log/k7m2q9xd.ndjson', line: 118 };
 const low = {
@@ -16,6 +17,7 @@ const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }>
   'no boat folder': { kind: 'no boat folder', folder: 'penywhin' },
   'folder not empty': { kind: 'folder not empty', folder: 'pennywhin' },
   'cannot make': { kind: 'cannot make', folder: 'pennywhin', code: 'EROFS' },
+  'another boat': { kind: 'another boat', folder: 'stick', name: 'Godwit', ours: 'Whimbrel' },
   'cannot read': { kind: 'cannot read', file: 'boat.json', code: 'EACCES' },
   'cannot write': { kind: 'cannot write', file: 'boat.json', code: 'EWHAT' },
   'read only': { kind: 'read only', folder: 'pennywhin', code: 'EROFS' },
@@ -131,6 +133,7 @@ const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }>
     },
   },
   'not saved': { kind: 'not saved', code: 'ENOSPC', text: 'topup gear-oil 0.4 L, now at the full mark' },
+  ...forecastTroubles,
 };
 const all = Object.entries(examples).map(
   ([kind, trouble]) => [kind, sayTrouble(trouble as Trouble)] as const,
