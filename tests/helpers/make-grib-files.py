@@ -223,6 +223,14 @@ FILES["differences-0"] = by_hand(groups, 0, order=([], 0))
 FILES["differences-1-missing"] = by_hand([(0, 3, [1, 7, 2, 3]), (2, 2, [0, 3, 1, 2])], 1, order=([120], -3))
 FILES["differences-2-missing"] = by_hand([(0, 3, [7, 1, 2, 3, 4]), (2, 2, [0, 3, 1, 2])], 1, order=([120, 118], -3))
 
+# Two fields in one message, the second with the bitmap of the first.
+once = FILES["bitmap-simple"]
+at = sections2(once)
+again = {number: once[start : start + length] for number, (start, length) in at.items()}
+again[6] = struct.pack(">IBB", 6, 6, 254)
+body = once[16:-4] + again[4] + again[5] + again[6] + again[7]
+FILES["bitmap-as-before"] = once[:8] + struct.pack(">Q", 16 + len(body) + 4) + body + b"7777"
+
 for flags in (0x00, 0x40, 0x80, 0xC0, 0x20, 0x60, 0xA0, 0xE0):
     FILES[f"scan-2-{flags:02x}"] = octets(seas(12, ni=4, nj=3, scan=flags))
 for flags in (0x40, 0x80, 0x20):
@@ -308,9 +316,9 @@ FILES["negative-winds-1"] = octets(
 )
 
 multi = ec.codes_grib_multi_new()
-for number, (numbers, low, high) in enumerate([(U, -9, 4), (V, -3, 11), (WAVES, 0.5, 3.5)]):
+for number, (numbers, low, high) in enumerate([(U, -9, 4), (V, -3, 11), (GUST, 9, 16)]):
     values = invented(63, low, high)
-    part = fill(parameter2(field(), numbers, 103 if number < 2 else 1, 10 if number < 2 else 1, 6), values)
+    part = fill(parameter2(field(), numbers, 103, 10, 6), values)
     ec.codes_grib_multi_append(part, 0 if number == 0 else 4, multi)
 with open("/tmp/multi.grib2", "wb") as out:
     ec.codes_grib_multi_write(multi, out)
@@ -417,7 +425,7 @@ FILES["cut-short"] = two[: len(two) - 50]
 FILES["cut-header"] = two[: len(two) // 2 + 12]
 dense = octets(fill(parameter2(field(ni=31, nj=21, step=0.25), WAVES), invented(651), None, 4))
 FILES["mangled-line-ends"] = dense.replace(b"\n", b"\r\n")
-FILES["mangled-line-ends-lost"] = several(dense, dense, dense).replace(b"\r\n", b"\n").replace(b"\r", b"\n")[:-7]
+FILES["mangled-line-ends-lost"] = (dense[:700] + b"\r\n" + dense[702:]).replace(b"\r\n", b"\n")
 FILES["mangled-seven-bits"] = bytes(octet & 0x7F for octet in dense)
 FILES["mangled-utf-8"] = dense.decode("utf-8", "replace").encode("utf-8")
 

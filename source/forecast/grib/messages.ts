@@ -75,9 +75,11 @@ interface Head {
   readonly whole: boolean;
 }
 
+/** Null where the mark stands in plain text. A message of no edition known is not whole. */
 function headAt(octets: Uint8Array, at: number): Head | null {
+  if (at + 16 > octets.length || octets.subarray(at + 4, at + 8).every(isLetter)) return null;
   const edition = octets[at + 7];
-  if ((edition !== 1 && edition !== 2) || at + 16 > octets.length) return null;
+  if (edition !== 1 && edition !== 2) return { edition: 2, length: 0, whole: false };
   const length =
     edition === 1
       ? unsigned(octets, at + 4, 3)
@@ -85,6 +87,10 @@ function headAt(octets: Uint8Array, at: number): Head | null {
   const end = at + length;
   const whole = length >= LEAST[edition] && end <= octets.length && unsigned(octets, end - 4, 4) === END;
   return { edition, length, whole };
+}
+
+function isLetter(octet: number): boolean {
+  return (octet >= 0x20 && octet < 0x7f) || (octet >= 0x09 && octet <= 0x0d);
 }
 
 function nextMark(octets: Uint8Array, from: number): number {
@@ -107,15 +113,16 @@ function brokenAt(
   { at, next, number, length }: { at: number; next: number; number: number; length: number },
 ): FileProblem {
   const rest = octets.subarray(at, next < 0 ? octets.length : next);
-  const how = manglingOf(rest);
-  if (how) return { kind: 'mangled', how };
   const missing = at + length - octets.length;
+  const how = manglingOf(rest, length > rest.length);
+  if (how) return { kind: 'mangled', how };
   if (next < 0 && missing > 0 && length <= MOST_OCTETS)
     return { kind: 'cut short', message: number, missing, start: rest };
   return { kind: 'broken message', message: number };
 }
 
 function nothingIn(octets: Uint8Array): FileProblem {
-  const how = nextMark(octets, 0) >= 0 ? manglingOf(octets.subarray(nextMark(octets, 0))) : null;
+  const at = nextMark(octets, 0);
+  const how = at >= 0 ? manglingOf(octets.subarray(at), false) : null;
   return how ? { kind: 'mangled', how } : { kind: 'nothing found' };
 }

@@ -38,12 +38,12 @@ export function stepsOf(samples: Samples): Steps {
   const series: Series = new Map([...samples].map(([kind, all]) => [kind, seriesOf(all)]));
   const periods = PERIODS.find(([kind]) => series.has(kind));
   const used = [...series].filter(([kind]) => isUsed(kind, series, periods?.[0])).flatMap(([, all]) => all);
-  const first = Math.min(...used.map(({ from }) => from));
-  const last = Math.max(...used.map(({ to }) => to));
   const steps: Step[] = [];
-  for (let at = first; at <= last && steps.length < MOST_STEPS; at += HOUR_MS) {
+  let at = nextFrom(used, Number.NEGATIVE_INFINITY);
+  while (at < Number.POSITIVE_INFINITY && steps.length < MOST_STEPS) {
     const step = stepAt(series, periods, at);
     if (step) steps.push(step);
+    at = step ? at + HOUR_MS : nextFrom(used, at);
   }
   const seas = SEAS.flatMap((kind) => (isUsed(kind, series, undefined) ? (series.get(kind) ?? []) : []));
   return {
@@ -52,6 +52,14 @@ export function stepsOf(samples: Samples): Steps {
     issued: used.length > 0 ? Math.min(...used.map(({ stream }) => stream.referenceTime)) : null,
     seasPutTogether: !series.has('seas') && series.has('wind waves') && series.has('swell'),
   };
+}
+
+/** Where something is said again after a time of which nothing is. */
+function nextFrom(samples: readonly Sample[], after: number): number {
+  return samples.reduce(
+    (next, { from }) => (from > after && from < next ? from : next),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 const SEAS = ['seas', 'wind waves', 'swell'] as const;
