@@ -1,5 +1,5 @@
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
-import { isBulletin, readBulletin } from './bulletin/bulletin.ts';
+import { readBulletin } from './bulletin/bulletin.ts';
 import type { Ask, Content, Given, Reading } from './content.ts';
 import { isCsv, readCsv } from './csv.ts';
 import { type Forecast, forecastSchema, type Problem } from './forecast.ts';
@@ -108,7 +108,7 @@ function readText(text: string, bytes: number, given: Given): Result<Reading> {
     return bad({ kind: 'foreign file', what: 'a web page: save its text alone' });
   if (isCsv(text)) return readCsv(text, given);
   if (bytes > MOST_TEXT_BYTES) return bad({ kind: 'forecast too long', bytes, most: MOST_TEXT_BYTES });
-  return isBulletin(text) ? readBulletin(text, given) : readRows(text, given);
+  return readBulletin(text, given) ?? readRows(text, given);
 }
 
 /** Rows one a line; of sentences, one a paragraph, since a sentence goes on in the next line. */

@@ -50,7 +50,7 @@ export function aGiven(change: Partial<Given> = {}): Given {
 /** What a bulletin comes to, or an error with what stands in the way. */
 export function contentOf(text: string, change: Partial<Given> = {}): Content {
   const read = readBulletin(text, aGiven(change));
-  if (!read.ok || !('content' in read.value)) throw new Error(`no content: ${JSON.stringify(read)}`);
+  if (!read?.ok || !('content' in read.value)) throw new Error(`no content: ${JSON.stringify(read)}`);
   return read.value.content;
 }
 

@@ -95,7 +95,7 @@ describe('periods', () => {
         readBulletin(text(name), { now: Date.parse(now), timeZone: 'UTC', zones: [zone], seasUnit: 'm' });
       const leftOver = (name: string, zone: string, now: string) => {
         const result = read(name, zone, now);
-        return result.ok && 'content' in result.value
+        return result?.ok && 'content' in result.value
           ? result.value.content.notRead.map((one) => one.text)
           : null;
       };
@@ -119,7 +119,7 @@ describe('periods', () => {
         seasUnit: 'm',
       });
       expect(result).toMatchObject({ ok: true });
-      const content = result.ok && 'content' in result.value ? result.value.content : null;
+      const content = result?.ok && 'content' in result.value ? result.value.content : null;
       expect(content?.places[0]?.headlines.map((headline) => headline.text)).toEqual([
         'HEAVY FREEZING SPRAY WARNING IN EFFECT THROUGH EARLY SATURDAY MORNING',
         'SMALL CRAFT ADVISORY IN EFFECT THROUGH EARLY SATURDAY MORNING',

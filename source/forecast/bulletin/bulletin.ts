@@ -12,20 +12,14 @@ export function bulletinZones(text: string): readonly Zone[] {
   return zonesOf(sectionsIn(text).sections);
 }
 
-/** Whether a text has the form of a bulletin: zones, periods or areas, or a NAVTEX frame. */
-export function isBulletin(text: string): boolean {
-  const { sections, subjects } = sectionsIn(text);
-  return sections.length > 0 || subjects.length > 0;
-}
-
 /**
  * Reads a text forecast: US National Weather Service coastal, offshore, near-shore and high seas texts, area forecasts in Beaufort forces, in NAVTEX frames or
- * without. Of waters to choose from and an issue time it does not say it asks; a zone it does not have, and a text without a figure of wind or seas, is in trouble.
+ * without. Of waters to choose from and an issue time it does not say it asks; a zone it does not have, and a text without a figure of wind or seas, is in trouble. Null where the text
+ * has not the form of a bulletin: no zones, periods or areas, and no NAVTEX frame.
  */
-export function readBulletin(text: string, given: Given): Result<Reading> {
+export function readBulletin(text: string, given: Given): Result<Reading> | null {
   const { sections, issuer, problems, subjects } = sectionsIn(text);
-  if (sections.length === 0)
-    return bad(subjects.length > 0 ? { kind: 'not a forecast', subjects } : { kind: 'no figures' });
+  if (sections.length === 0) return subjects.length > 0 ? bad({ kind: 'not a forecast', subjects }) : null;
   const zones = zonesOf(sections);
   const wanted = given.zones ?? [];
   const unknown = wanted.find((id) => !zones.some((zone) => isSame(zone.id, id)));

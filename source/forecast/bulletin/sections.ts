@@ -22,9 +22,10 @@ const NEAR_SHORE = /^NSH[A-Z]{3}\s*$|\bNEARSHORE (?:MARINE )?FORECAST\b/im;
 export function sectionsIn(text: string): Sections {
   const messages = navtexMessages(text);
   if (messages.length === 0) {
+    const ended = text.trimEnd().endsWith('.');
     const issuer = OFFICE.exec(text.slice(0, 5000))?.[1]?.trim() ?? '';
     return {
-      sections: productsIn(text).flatMap((product) => inProduct(product, /\.\s*$/.test(text))),
+      sections: productsIn(text).flatMap((product) => inProduct(product, ended)),
       issuer,
       problems: [],
       subjects: [],
