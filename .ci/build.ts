@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { build } from 'rolldown';
 import { boatJsonSchema } from '../source/boat/schema.ts';
 
-const out = 'built';
+const out = process.argv[2] ?? 'built';
 
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out);

@@ -58,7 +58,7 @@ function fluidFinding(fluid: Fluid, condition: Condition, belief: FluidBelief | 
   if (fuelLeaks(fluid, belief.leakClass)) pastLimit.push({ why: 'fuel leak' });
   const limit = reserveL(fluid);
   if (belief.level.mean < limit)
-    pastLimit.push({ why: 'past limit', value: belief.level.mean, limit, unit: 'L' });
+    pastLimit.push({ why: 'past limit', value: Math.max(0, belief.level.mean), limit, unit: 'L' });
   const watch: Why[] = [];
   if (belief.changedAt !== null) watch.push({ why: 'changed', at: belief.changedAt });
   if (belief.rising >= LIKELY) watch.push({ why: 'rising', chance: belief.rising });

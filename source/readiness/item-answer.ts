@@ -39,7 +39,7 @@ export function itemAnswer(
     case 'fluid': {
       const belief = beliefs.fluids.get(item.id) ?? null;
       const ahead = fluidsAhead.get(item.id);
-      const now = belief && { value: belief.level.mean, sd: belief.level.sd, unit: 'L' };
+      const now = belief && { value: Math.max(0, belief.level.mean), sd: belief.level.sd, unit: 'L' };
       const { lookedAt } = condition.fluids.get(item.id)!;
       const lookAgain = ahead === undefined ? null : lookAgainAfter(item, belief!, ahead, passages);
       const endL = ahead === undefined ? null : spreadOf(levelsAtEnd(ahead, passages));
