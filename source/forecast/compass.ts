@@ -1,5 +1,11 @@
 const POINTS = 'n nne ne ene e ese se sse s ssw sw wsw w wnw nw nnw'.split(' ');
 
+/** A direction in degrees true as the letters of the nearest of the 16 points: `SW`. */
+export function pointLetters(degrees: number): string {
+  const turn = Math.round((degrees / 360) * POINTS.length);
+  return POINTS[((turn % POINTS.length) + POINTS.length) % POINTS.length]!.toUpperCase();
+}
+
 /** Letters whose o is east in some languages and west in others, and the points it could be. */
 export interface TwoPoints {
   readonly choices: readonly string[];

@@ -16,7 +16,7 @@ export interface Binding {
   readonly act: Move;
 }
 
-const TURNED = ['item', 'answer', 'trouble', 'keys'] as const;
+const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 
 export const bindings: readonly Binding[] = [
   {
@@ -97,6 +97,17 @@ export const bindings: readonly Binding[] = [
     on: ['item'],
     act: 'item before',
   },
+  {
+    keys: ['right', 'l'],
+    shown: '→ l',
+    does: 'leave an hour later',
+    short: '←→ hour',
+    on: ['weather'],
+    act: 'hour later',
+  },
+  { keys: ['left', 'h'], shown: '← h', does: 'leave an hour earlier', on: ['weather'], act: 'hour before' },
+  { keys: ['>', '.'], shown: '>', does: 'leave six hours later', on: ['weather'], act: 'hours later' },
+  { keys: ['<', ','], shown: '<', does: 'leave six hours earlier', on: ['weather'], act: 'hours before' },
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {
     keys: ['escape'],
@@ -104,6 +115,14 @@ export const bindings: readonly Binding[] = [
     does: 'close what was opened, choose nothing',
     on: ['board'],
     act: 'choose nothing',
+  },
+  {
+    keys: ['w'],
+    shown: 'w',
+    does: 'the weather against the limits, hour by hour',
+    short: 'w weather',
+    on: ['board', 'item', 'answer', 'trouble'],
+    act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
   { keys: ['p'], shown: 'p', does: 'day, night (reds only) or plain', act: 'palette' },

@@ -14,6 +14,8 @@ export interface Span {
 export interface Line {
   readonly spans: readonly Span[];
   readonly stop?: Stop;
+  /** What a screen reader says in its place; nothing where empty. */
+  readonly heard?: string;
 }
 
 /** A place on the board the choice can rest on: `part` is the panel it lies in, `opens` what Enter does there. */

@@ -62,6 +62,8 @@ export type Page =
   | { readonly page: 'board' }
   | { readonly page: 'item'; readonly id: string; readonly from: number }
   | { readonly page: 'answer'; readonly from: number }
+  /** `hour`: the departure pointed at, hours from now. */
+  | { readonly page: 'weather'; readonly from: number; readonly hour: number }
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 

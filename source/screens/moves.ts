@@ -23,6 +23,11 @@ export const moves = {
   'next item': turnItem(1),
   'item before': turnItem(-1),
   back,
+  weather,
+  'hour later': pointHour(1),
+  'hour before': pointHour(-1),
+  'hours later': pointHour(6),
+  'hours before': pointHour(-6),
   trouble,
   keys,
   palette,
@@ -108,6 +113,22 @@ function turnItem(by: 1 | -1): (model: Model) => Step {
 function back(model: Model): Step {
   const [board, ...rest] = model.pages;
   return [{ ...model, pages: [board, ...rest.slice(0, -1)] }, []];
+}
+
+function weather(model: Model): Step {
+  if (model.boat.is !== 'open') return [model, []];
+  return turnTo(weatherLookedAt(model), { page: 'weather', from: 0, hour: 0 });
+}
+
+/** Points at a later or an earlier departure, never past those looked at. */
+function pointHour(by: number): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    if (page.page !== 'weather' || model.boat.is !== 'open') return [model, []];
+    const last = (model.boat.document?.curve.length ?? 1) - 1;
+    const hour = Math.max(0, Math.min(last, page.hour + by));
+    return [replaceTop(model, { ...page, hour }), []];
+  };
 }
 
 function trouble(model: Model): Step {

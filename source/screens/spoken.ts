@@ -27,7 +27,7 @@ export function spokenLines(model: Model): Line[] {
   const lines = turned ? [turned.title, ...turned.lines] : boardSentences(wide);
   const told = lines
     .filter(({ spans }) => !spans.some(({ tone }) => tone === 'chart'))
-    .map((one) => textOf(one).replace(/\s+/gu, ' ').trim())
+    .map((one) => (one.heard ?? textOf(one)).replace(/\s+/gu, ' ').trim())
     .filter((text) => text !== '');
   return [...told, ...(model.notice === null ? [] : [capital(model.notice)]), keysSentence(model)].map(
     (text) => line(say(text)),
@@ -89,5 +89,5 @@ function placeSentence(sight: Sight): string {
 
 function keysSentence(model: Model): string {
   const shorts = bindingsOn(pageOf(model).page).flatMap(({ short }) => (short === undefined ? [] : [short]));
-  return `Keys: ${shorts.join(', ').replace('↑↓', 'up and down').replace('→', 'right')}.`;
+  return `Keys: ${shorts.join(', ').replace('↑↓', 'up and down').replace('←→', 'left and right').replace('→', 'right')}.`;
 }

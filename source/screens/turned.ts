@@ -5,6 +5,7 @@ import type { Line } from './lines.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { sightOf } from './sight.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
+import { weatherLines, weatherTitle } from './weather-page.ts';
 
 export type Turned = Exclude<Page, { page: 'board' }>;
 
@@ -16,6 +17,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'answer')
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
+  if (page.page === 'weather')
+    return { title: weatherTitle(sight, columns), lines: weatherLines(sight, page, model.size) };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
 }
 

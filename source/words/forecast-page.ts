@@ -1,3 +1,4 @@
+import { pointLetters } from '../forecast/compass.ts';
 import type { Forecast, Headline, PlaceForecast, Step } from '../forecast/forecast.ts';
 import { cleanLine } from './clean.ts';
 import { aligned } from './lines.ts';
@@ -7,24 +8,6 @@ const MS_AN_HOUR = 3_600_000;
 const MOST_LETTERS = 160;
 /** What is left over is shown, but not for ever. */
 const MOST_NOT_READ = 30;
-const POINTS = [
-  'N',
-  'NNE',
-  'NE',
-  'ENE',
-  'E',
-  'ESE',
-  'SE',
-  'SSE',
-  'S',
-  'SSW',
-  'SW',
-  'WSW',
-  'W',
-  'WNW',
-  'NW',
-  'NNW',
-];
 
 /** A forecast as it was understood, step by step, and all that was not: what a person sees before it counts. */
 export function forecastPage(forecast: Forecast, now: number, zone: string): string {
@@ -73,7 +56,7 @@ function stepCells(step: Step, zone: string): readonly string[] {
     momentWords(Date.parse(step.from), zone, Date.parse(step.from)),
     durationWords(hours),
     span(step.wind, 'kn'),
-    step.dir === null ? '-' : POINTS[Math.round(step.dir / 22.5) % 16]!,
+    step.dir === null ? '-' : pointLetters(step.dir),
     step.gust === null ? '-' : amountWords(step.gust, 'kn'),
     span(step.seas, 'm'),
     step.period === null ? '-' : amountWords(step.period, 's'),

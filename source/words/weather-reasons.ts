@@ -77,7 +77,11 @@ export function edgePhrase(edge: Edge, boat: Boat): string {
   return `${hindrancePhrase(edge)}${where}`;
 }
 
-function hindrancePhrase({ hindrance, limit }: Extract<Edge, { hindrance: unknown }>): string {
+/** What stands in the way, wherever it is: "gusts pass 28 kn". */
+export function hindrancePhrase({
+  hindrance,
+  limit,
+}: Pick<Extract<Edge, { hindrance: unknown }>, 'hindrance' | 'limit'>): string {
   const pass = (unit: string) => (limit === null ? 'its limit' : amountWords(limit, unit));
   switch (hindrance) {
     case 'none':

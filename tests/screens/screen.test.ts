@@ -67,7 +67,7 @@ describe.each(SIZES.map((size) => [titleOf(size), size] as const))('the board at
     rectangular(seen(aFirstModel({ size })), size);
   });
 
-  it.each(['enter', '?', '!'])('the page behind %s fills the window as well', (key) => {
+  it.each(['enter', '?', '!', 'w'])('the page behind %s fills the window as well', (key) => {
     rectangular(seen(moved(model, key)), size);
   });
 

@@ -9,7 +9,13 @@ const TICK_COLUMNS = 8;
 type Curve = Pick<VerdictDocument, 'curve' | 'threshold' | 'sky' | 'windows' | 'weatherAlone' | 'verdict'>;
 
 /** The score by the hour of leaving, nights shaded and windows marked under it; without a forecast, the boat's alone. Null where there is no curve. */
-export function curveLines(document: Curve, zone: string, columns: number, rows: number): string[] | null {
+export function curveLines(
+  document: Curve,
+  zone: string,
+  columns: number,
+  rows: number,
+  pointed?: number,
+): string[] | null {
   const { points, judged } = pointsOf(document);
   if (points.length < 2) return null;
   const from = points[0]!.at;
@@ -30,6 +36,7 @@ export function curveLines(document: Curve, zone: string, columns: number, rows:
       shaded: nightsOf(document),
       spans: windowsOf(document),
       corner: skyWord(document),
+      ...(pointed === undefined ? {} : { pointed }),
     },
     columns,
     rows,

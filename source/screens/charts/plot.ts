@@ -1,6 +1,9 @@
 import { pad, widthOf } from '../width.ts';
 import { canvasOf, DOTS_DOWN } from './canvas.ts';
 
+/** Dots from one of a band to the next. */
+const BAND_DOTS = 3;
+
 /** A line chart's parts. `at` is ms since 1970 UTC; values are in whatever unit `label` writes. */
 export interface Plot {
   readonly points: readonly Point[];
@@ -16,6 +19,10 @@ export interface Plot {
   readonly label: (value: number) => string;
   /** Points joined by straight lines, or kept level until the next one, as a count is. */
   readonly joined: 'straight' | 'stepped';
+  /** Between which the points may lie: drawn as dots above and below them. NaN, here as in `points`, is what is not known. */
+  readonly band?: readonly { readonly at: number; readonly low: number; readonly high: number }[];
+  /** A moment pointed at from below. */
+  readonly pointed?: number;
   /** Times drawn darker, such as nights. */
   readonly shaded?: readonly Span[];
   /** Times marked under the picture on a line of their own, each with its word. */
@@ -51,9 +58,10 @@ export function plotLines(plot: Plot, columns: number, rows: number): string[] {
   });
   const below = (text: string) => pad(' '.repeat(left) + text, columns);
   const spans = plot.spans ?? [];
+  const marked = spans.length > 0 || plot.pointed !== undefined;
   return [
     ...lines,
-    ...(spans.length === 0 ? [] : [below(spanLine(plot, spans, wide))]),
+    ...(marked ? [below(pointedAt(plot, spanLine(plot, spans, wide), wide))] : []),
     below(plot.corner ? `${pad(tickLine(plot, wide), wide)} ${plot.corner}` : tickLine(plot, wide)),
   ];
 }
@@ -106,6 +114,13 @@ function drawn(plot: Plot, columns: number, rows: number): string[] {
       canvas.stroke(corner, here);
     }
   });
+  let last = Number.NEGATIVE_INFINITY;
+  for (const { at, low, high } of plot.band ?? []) {
+    if (x(at) - last < BAND_DOTS) continue;
+    last = x(at);
+    canvas.dot(last, y(low));
+    canvas.dot(last, y(high));
+  }
   return shade(plot, canvas.lines(), columns);
 }
 
@@ -122,6 +137,15 @@ function shade(plot: Plot, lines: string[], columns: number): string[] {
       cell === ' ' && dark.has(column) && (row + column) % 2 === 0 ? '·' : cell,
     ).join(''),
   );
+}
+
+function pointedAt(plot: Plot, text: string, columns: number): string {
+  if (plot.pointed === undefined) return text;
+  const [column] = columnsOf(plot, { from: plot.pointed, to: plot.pointed }, columns) ?? [-1];
+  if (column < 0) return text;
+  const cells = Array.from(text.padEnd(column + 1));
+  cells[column] = '↑';
+  return cells.join('');
 }
 
 /** `|Tue      |Wed`: each word where its moment is, left out where it would run into the one before. */

@@ -27,7 +27,7 @@ export function headingLine(sight: Sight, columns: number): Line {
 }
 
 /** How old the forecast is, with the mark of its state: old is worth watching, too old never says go. */
-function forecastSpans({ document, model }: Sight): Span[] {
+export function forecastSpans({ document, model }: Sight): Span[] {
   if (!document) return [say('working')];
   if (!document.forecast) return [say('no forecast')];
   const { ageHours, age } = document.forecast;
