@@ -1,5 +1,6 @@
+import { isUtf8 } from 'node:buffer';
 import type { Crc32, Line } from '../logbook/line.ts';
-import { mostLineBytes, readLine } from '../logbook/line.ts';
+import { mostLineBytes, readLine, readText } from '../logbook/line.ts';
 import type { Disk } from './disk.ts';
 
 /** What was read: whole lines, and what stands after the last LF (null when nothing does). */
@@ -13,6 +14,8 @@ export interface Scan {
 /** Read at once: large enough for few system calls, small enough that a long log never stands in memory as one piece. */
 const chunkBytes = 256 * 1024;
 const lf = 0x0a;
+/** A character of a text takes at most so many bytes in UTF-8. */
+const mostCharacterBytes = 3;
 
 /** Reads the lines of an open file from a byte position to its end. A line over the limit is passed over without being held. */
 export function scan(disk: Disk, file: number, from: number, crc32: Crc32): Scan {
@@ -25,15 +28,35 @@ export function scan(disk: Disk, file: number, from: number, crc32: Crc32): Scan
     const got = disk.read(file, buffer.subarray(held, held + chunkBytes), at);
     if (got === 0) break;
     const filled = held + got;
-    let start = 0;
-    for (let stop = buffer.indexOf(lf, held); stop >= 0 && stop < filled; stop = buffer.indexOf(lf, start)) {
-      lines.push(readLine(buffer.subarray(start, stop), crc32));
-      start = stop + 1;
-      end = at + start - held;
+    const whole = buffer.subarray(0, filled).lastIndexOf(lf) + 1;
+    if (whole > 0) {
+      readLines(buffer.subarray(0, whole), crc32, lines);
+      end = at + whole - held;
     }
     at += got;
-    held = Math.min(filled - start, mostLineBytes + 1);
-    buffer.copyWithin(0, start, start + held);
+    held = Math.min(filled - whole, mostLineBytes + 1);
+    buffer.copyWithin(0, whole, whole + held);
   }
   return { lines, end, tail: held > 0 ? readLine(buffer.subarray(0, held), crc32) : null };
+}
+
+/** Lines decoded together are read several times faster than one by one. */
+function readLines(bytes: Buffer, crc32: Crc32, into: Line[]): void {
+  if (isUtf8(bytes)) {
+    const text = bytes.toString('utf8');
+    for (let start = 0, stop = 0; start < text.length; start = stop + 1) {
+      stop = text.indexOf('\n', start);
+      into.push(lineIn(text.slice(start, stop), crc32));
+    }
+    return;
+  }
+  for (let start = 0, stop = 0; start < bytes.length; start = stop + 1) {
+    stop = bytes.indexOf(lf, start);
+    into.push(readLine(bytes.subarray(start, stop), crc32));
+  }
+}
+
+function lineIn(text: string, crc32: Crc32): Line {
+  const fits = text.length * mostCharacterBytes <= mostLineBytes;
+  return (fits ? readText(text, crc32) : null) ?? readLine(Buffer.from(text), crc32);
 }

@@ -2,8 +2,8 @@ import type { Entry } from './entries.ts';
 import { refusedKeyIn } from './refused-keys.ts';
 import { understand } from './understand.ts';
 
-/** CRC-32 of bytes (the polynomial of zlib and PNG), handed in: this folder is pure. */
-export type Crc32 = (bytes: Uint8Array) => number;
+/** CRC-32 of bytes, or of a text's UTF-8 (the polynomial of zlib and PNG), handed in: this folder is pure. */
+export type Crc32 = (bytes: Uint8Array | string) => number;
 
 /** Where a line stands in its writer's chain: its own number, the checksum of the line before, its Lamport count, its own checksum. */
 export interface Frame {
@@ -34,29 +34,31 @@ export const mostCount = 2 ** 40;
 
 const mostTextShown = 2000;
 const closing = ',"crc":"';
-const closingBytes = closing.length + '00000000"}'.length;
-const closingCodes = new TextEncoder().encode(closing);
+const closingPattern = /,"crc":"[0-9a-f]{8}"\}$/;
+const closingLength = closing.length + '00000000"}'.length;
 const strictText = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 const looseText = new TextDecoder('utf-8', { ignoreBOM: true });
+const hexDigits = '0123456789abcdef';
 const crcPattern = /^[0-9a-f]{8}$/;
 const writerLength = 8;
 const idPattern = /^[0-9a-hjkmnp-tv-z]{8}-[1-9]\d{0,11}$/;
 
 /** Reads one line, its LF left off. Never throws: bytes that are not an entry come back as what is wrong with them. */
 export function readLine(bytes: Uint8Array, crc32: Crc32): Line {
-  const crc = closingCrc(bytes);
-  if (
-    bytes.length > mostLineBytes ||
-    crc === null ||
-    crc !== crc32(bytes.subarray(0, bytes.length - closingBytes))
-  ) {
-    return damaged(bytes, crc32);
-  }
-  const record = parsed(bytes);
-  if (!record || !placed(record)) return { how: 'values', frame: null, text: shown(bytes) };
+  const text = bytes.length > mostLineBytes ? null : textOf(bytes);
+  return (text === null ? null : readText(text, crc32)) ?? damaged(bytes, crc32);
+}
+
+/** The same of a line of at most `mostLineBytes` whose bytes are sound UTF-8; null where it is damaged, which its bytes tell more of. */
+export function readText(text: string, crc32: Crc32): Line | null {
+  const end = text.length - closingLength;
+  if (end < 1 || !text.startsWith(closing, end) || !text.endsWith('"}')) return null;
+  if (!isHexOf(text, end + closing.length, crc32(text.slice(0, end)))) return null;
+  const record = parsed(text);
+  if (!record || !placed(record)) return { how: 'values', frame: null, text: shown(text) };
   const understood = understand(record);
   if (understood === 'newer' || understood === 'values') {
-    return { how: understood, frame: record, text: shown(bytes) };
+    return { how: understood, frame: record, text: shown(text) };
   }
   return { how: 'entry', frame: understood };
 }
@@ -66,13 +68,16 @@ export function writeLine(
   record: object,
   crc32: Crc32,
 ): { readonly bytes: Uint8Array; readonly crc: string } {
-  const body = new TextEncoder().encode(JSON.stringify(record).slice(0, -1));
+  const body = JSON.stringify(record).slice(0, -1);
   const crc = hex(crc32(body));
-  const end = new TextEncoder().encode(`${closing}${crc}"}\n`);
-  const bytes = new Uint8Array(body.length + end.length);
-  bytes.set(body);
-  bytes.set(end, body.length);
-  return { bytes, crc };
+  return { bytes: new TextEncoder().encode(`${body}${closing}${crc}"}\n`), crc };
+}
+
+/** Whether a checksum is written at that place of a text. */
+function isHexOf(text: string, at: number, crc: number): boolean {
+  for (let digit = 7, left = crc; digit >= 0; digit -= 1, left >>>= 4)
+    if (text.charCodeAt(at + digit) !== hexDigits.charCodeAt(left & 15)) return false;
+  return true;
 }
 
 /** A checksum as it is written: 8 lower-case hexadecimal digits. */
@@ -86,31 +91,18 @@ export function splitId(id: unknown): { readonly writer: string; readonly n: num
   return { writer: id.slice(0, writerLength), n: Number(id.slice(writerLength + 1)) };
 }
 
-function closingCrc(bytes: Uint8Array): number | null {
-  const start = bytes.length - closingBytes;
-  if (start < 1) return null;
-  for (let i = 0; i < closingCodes.length; i += 1) {
-    if (bytes[start + i] !== closingCodes[i]) return null;
-  }
-  if (bytes[bytes.length - 2] !== 0x22 || bytes[bytes.length - 1] !== 0x7d) return null;
-  let crc = 0;
-  for (let i = start + closingCodes.length; i < bytes.length - 2; i += 1) {
-    const digit = hexDigit(bytes[i] as number);
-    if (digit < 0) return null;
-    crc = crc * 16 + digit;
-  }
-  return crc;
-}
-
-function hexDigit(code: number): number {
-  if (code >= 0x30 && code <= 0x39) return code - 0x30;
-  if (code >= 0x61 && code <= 0x66) return code - 0x61 + 10;
-  return -1;
-}
-
-function parsed(bytes: Uint8Array): Record<string, unknown> | null {
+/** Null where the bytes are not UTF-8. */
+function textOf(bytes: Uint8Array): string | null {
   try {
-    const value: unknown = JSON.parse(strictText.decode(bytes));
+    return strictText.decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+function parsed(text: string): Record<string, unknown> | null {
+  try {
+    const value: unknown = JSON.parse(text);
     if (typeof value !== 'object' || value === null || Array.isArray(value)) return null;
     return refusedKeyIn(value) === null ? (value as Record<string, unknown>) : null;
   } catch {
@@ -132,15 +124,23 @@ function placed(record: Parsed): record is Parsed & Frame {
 }
 
 function damaged(bytes: Uint8Array, crc32: Crc32): Line {
-  if (bytes.length > mostLineBytes) return { how: 'too long', frame: null, text: shown(bytes) };
-  if (bytes.includes(0)) return { how: 'zeros', frame: null, text: shown(bytes) };
-  if (parsed(bytes)) {
-    return { how: 'edited', frame: null, text: looseText.decode(bytes), key: `edited:${hex(crc32(bytes))}` };
+  const text = looseText.decode(bytes.subarray(0, mostLineBytes));
+  if (bytes.length > mostLineBytes) return { how: 'too long', frame: null, text: shown(text) };
+  if (isClosed(bytes, text, crc32)) return { how: 'values', frame: null, text: shown(text) };
+  if (bytes.includes(0)) return { how: 'zeros', frame: null, text: shown(text) };
+  if (textOf(bytes) !== null && parsed(text)) {
+    return { how: 'edited', frame: null, text, key: `edited:${hex(crc32(bytes))}` };
   }
-  if (closingCrc(bytes) !== null) return { how: 'checksum', frame: null, text: shown(bytes) };
-  return { how: bytes[0] === 0x7b ? 'cut off' : 'not json', frame: null, text: shown(bytes) };
+  if (closingPattern.test(text)) return { how: 'checksum', frame: null, text: shown(text) };
+  return { how: text.startsWith('{') ? 'cut off' : 'not json', frame: null, text: shown(text) };
 }
 
-function shown(bytes: Uint8Array): string {
-  return looseText.decode(bytes.subarray(0, mostTextShown));
+/** Whether its checksum holds all the same: bytes that are no UTF-8 were written as they are. */
+function isClosed(bytes: Uint8Array, text: string, crc32: Crc32): boolean {
+  const body = bytes.subarray(0, -closingLength);
+  return closingPattern.test(text) && isHexOf(text, text.length - '00000000"}'.length, crc32(body));
+}
+
+function shown(text: string): string {
+  return text.slice(0, mostTextShown);
 }

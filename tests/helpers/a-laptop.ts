@@ -5,7 +5,7 @@ import type { Draft } from '../../source/logbook/entries.ts';
 import { type Line, readLine, writeLine } from '../../source/logbook/line.ts';
 
 /** CRC-32 as the program is given it. */
-export const crcOf = (bytes: Uint8Array): number => crc32(bytes);
+export const crcOf = (bytes: Uint8Array | string): number => crc32(bytes);
 
 /** A laptop that keeps its log in memory: it numbers and chains its lines, and counts on from whatever it has heard of. */
 export interface Laptop {
