@@ -1,40 +1,40 @@
-import type { Forecast, Step } from '../../source/forecast/forecast.ts';
+import type { Given } from '../../source/forecast/content.ts';
+import type { Forecast, PlaceForecast, Step } from '../../source/forecast/forecast.ts';
+import { readForecast, type Understood } from '../../source/forecast/recognise.ts';
+import type { Result } from '../../source/trouble.ts';
 
-const MS_AN_HOUR = 3_600_000;
-const calm: Omit<Step, 'from' | 'to'> = {
-  wind: [10, 10],
-  dir: 200,
-  gust: 14,
-  seas: [0.8, 0.8],
-  period: 6,
-  periodKind: null,
-  pressure: 1015,
-  squalls: null,
-  how: 'typed',
-};
+export const SHA256 = 'a'.repeat(64);
 
-/** An invented forecast for everywhere, of steps one after the other from its issue on; each says what differs from a quiet day, and how long it lasts. */
-export function aForecast(
-  issuedAt: number,
-  steps: readonly (Partial<Step> & { readonly hours: number })[],
-  more: Partial<Forecast> = {},
-): Forecast {
-  const instant = (hour: number) => new Date(issuedAt + hour * MS_AN_HOUR).toISOString();
-  let from = 0;
-  const laid = steps.map(({ hours, ...said }) => {
-    from += hours;
-    return { ...calm, ...said, from: instant(from - hours), to: instant(from) };
-  });
+export function aStep(from: string, to: string, change: Partial<Step> = {}): Step {
   return {
-    format: 1,
-    source: 'typed',
-    issuer: '',
-    issuedAt: instant(0),
-    receivedAt: instant(0),
-    sha256: '0'.repeat(64),
-    places: [{ place: '', headlines: [], steps: laid }],
-    notRead: [],
-    problems: [],
-    ...more,
+    ...{ from, to, wind: [15, 20], dir: 225, gust: 26, seas: [1, 1.5], period: 6, periodKind: null },
+    ...{ pressure: null, squalls: null, how: 'read', ...change },
   };
+}
+
+export function aForecast(places: readonly PlaceForecast[], change: Partial<Forecast> = {}): Forecast {
+  return {
+    ...{ format: 1, source: 'bulletin', issuer: 'Harbour Office', sha256: SHA256, notRead: [], problems: [] },
+    ...{ issuedAt: '2026-02-03T06:00:00.000Z', receivedAt: '2026-02-03T07:00:00.000Z', places, ...change },
+  };
+}
+
+/** Reads a source as it would be read aboard on 3 February 2026, 07:00 UTC. */
+export function read(source: string | Uint8Array, change: Partial<Given> = {}): Result<Understood> {
+  const bytes = typeof source === 'string' ? new TextEncoder().encode(source) : source;
+  return readForecast(bytes, {
+    now: Date.parse('2026-02-03T07:00Z'),
+    timeZone: 'Europe/London',
+    seasUnit: 'm',
+    sha256: SHA256,
+    ...change,
+  });
+}
+
+/** The forecast a source comes to, or an error with what stands in the way. */
+export function forecastOf(source: string | Uint8Array, change: Partial<Given> = {}): Forecast {
+  const result = read(source, change);
+  if (!result.ok || result.value.kind !== 'forecast')
+    throw new Error(`no forecast: ${JSON.stringify(result)}`);
+  return result.value.forecast;
 }

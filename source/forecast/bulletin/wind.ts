@@ -28,7 +28,7 @@ const WORDS_KN: { readonly [word: string]: readonly [low: number, high: number] 
   HURRICANE: [64, 64],
 };
 
-const OTHERWISE = `(?! ?(?:${KNOT_UNIT}|(?:TO|-|OR|AND) ?[\\d#]|%|PERCENT|MILES?|NM|KM|MB|HPA|FT|FEET|FOOT|MET(?:ER|RE)S?|M\\b|HOURS?|HRS?|S(?:EC|\\b)|DEG|[AP]M\\b|UTC|Z\\b))`;
+const OTHERWISE = `(?! ?(?:\\d|${KNOT_UNIT}|(?:TO|-|OR|AND) ?[\\d#]|%|PERCENT|MILES?|NM|KM|MB|HPA|FT|FEET|FOOT|MET(?:ER|RE)S?|M\\b|HOURS?|HRS?|S(?:EC|\\b)|DEG|[AP]M\\b|UTC|Z\\b))`;
 const FORCE = '(?<![\\d.])1?\\d(?![\\d.])';
 const FORCE_WORD =
   '(?:(?:BEAUFORT )?FORCE|BFT|BF|F|(?:NEAR |SEVERE |STRONG )?GALE|(?:VIOLENT )?STORM|HURRICANE(?: FORCE)?)';
