@@ -15,7 +15,7 @@ export const OPTIONS = {
   zone: { takes: '<zone,...>', says: 'the waters meant, of a forecast for several' },
   yes: {
     takes: null,
-    says: 'save it although it looks odd; take a forecast in without asking; merge another name',
+    says: 'save it although it looks odd; take a forecast in without asking; merge another name; new: ask the name only',
   },
   accept: { takes: null, says: 'take lines changed by hand in as new entries' },
   help: { takes: null, says: 'this help, or that of a command' },

@@ -38,7 +38,7 @@ export function askingOn(
     const begun = lines;
     return await new Promise((settle) => {
       waiting = (line) => {
-        begun.pause();
+        if (!ended) begun.pause();
         settle(line);
       };
       begun.setPrompt(question);

@@ -45,6 +45,7 @@ describe('the boat meant', () => {
     expect(status).toBe(66);
     expect(err).toContain('there is no boat in .');
     expect(err).toContain('--sample');
+    expect(err).toContain('hoveshort new <folder>');
   });
 
   it('is not found under a wrong name, even where others are', async () => {

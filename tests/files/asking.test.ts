@@ -30,4 +30,11 @@ describe('asking line by line', () => {
     input.end('a\nb\n');
     expect([await first, await ask('2 '), await ask('3 '), await ask('4 ')]).toEqual(['a', 'b', null, null]);
   });
+
+  it('is over when the input ends at a question', async () => {
+    const { input, ask } = aLine();
+    const first = ask('1 ');
+    input.end();
+    expect([await first, await ask('2 ')]).toEqual([null, null]);
+  });
 });
