@@ -75,16 +75,18 @@ function blockOf(
   const headlines: string[] = [];
   const periods: { label: string; prose: string }[] = [];
   let skipping = false;
+  // Where labels have their points, a line that only looks like one goes on with the sentence above.
+  const isPointed = lines.some((line) => /^\.[A-Za-z]/.test(line));
   for (let i = 0; i < lines.length && lines[i] !== '&&'; i += 1) {
     const line = lines[i] ?? '';
-    const label = labelled(line);
+    const label = labelled(line, isPointed);
+    const headline = label ? null : headlineAt(lines, i, periods.length > 0);
     if (label) {
       skipping = NO_PERIOD.test(label.label);
       if (!skipping) periods.push(label);
-    } else if (isHeadline(line)) {
-      const { text, last } = headlineAt(lines, i);
-      headlines.push(text);
-      i = last;
+    } else if (headline) {
+      headlines.push(headline.text);
+      i = headline.last;
     } else if (periods.length > 0 && !skipping) periods.at(-1)!.prose += `\n${line}`;
   }
   const own = zone && issueIn(lines.join('\n'));
@@ -94,7 +96,9 @@ function blockOf(
 
 /** The lines between the zone line and the issue time. */
 function nameIn(lines: readonly string[]): string {
-  const after = lines.findIndex((line) => line === '' || isHeadline(line) || labelled(line) || issueIn(line));
+  const after = lines.findIndex(
+    (line) => line === '' || isHeadline(line) || labelled(line, false) || issueIn(line),
+  );
   return lines
     .slice(0, Math.min(Math.max(after, 0), MOST_LINES))
     .join(' ')
@@ -107,23 +111,30 @@ function isHeadline(line: string): boolean {
   return line.startsWith('...') || line.startsWith('\u2026');
 }
 
-/** `.TONIGHT...NW wind 20 kt.` A label without its leading point must name a time. */
-function labelled(line: string): Period | null {
+/** `.TONIGHT...NW wind 20 kt.` A label without its leading point must name a time, and stands only where none has it. */
+function labelled(line: string, isPointed: boolean): Period | null {
   const found = LABELLED.exec(line);
   if (!found) return null;
   const [, point, label = '', prose = ''] = found;
+  if (point === undefined && isPointed) return null;
   const name = label.toUpperCase().replace(/\s+/g, ' ');
   const isTime = spanOf(name, { issued: 0, after: 0 }) !== null;
   return isTime || point !== undefined ? { label: name, prose } : null;
 }
 
+/** The headline that begins in a line, over as many lines as it takes to its closing dots. One that has none is a headline only above the periods. */
 function headlineAt(
   lines: readonly string[],
   first: number,
-): { readonly text: string; readonly last: number } {
+  isBelow: boolean,
+): { readonly text: string; readonly last: number } | null {
+  if (!isHeadline(lines[first] ?? '')) return null;
+  const isClosed = (at: number) => /[^.\u2026](?:\.{3}|\u2026)$/.test(lines[at] ?? '');
+  const goesOn = (at: number) =>
+    at - first < MOST_LINES && (lines[at] ?? '') !== '' && !/^\.[A-Za-z]/.test(lines[at] ?? '');
   let last = first;
-  const isOpen = () => !/(?:\.{3}|\u2026)$/.test(lines[last] ?? '') || (lines[last] ?? '').length <= 3;
-  while (isOpen() && last - first < MOST_LINES && (lines[last + 1] ?? '') !== '') last += 1;
+  while (!isClosed(last) && goesOn(last + 1)) last += 1;
+  if (isBelow && !isClosed(last)) return null;
   const text = lines.slice(first, last + 1).join(' ');
   return { text: text.replace(/^[.\u2026]+|[.\u2026]+$/g, '').trim(), last };
 }

@@ -9,9 +9,9 @@ const GUST = new RegExp(
   `(?:(?:GALE|STORM|HURRICANE) FORCE )?\\bGUST(?:S|ING|ED|Y)?\\b${BETWEEN} (${NUMBER}(?: ?(?:TO|-|OR|AND) ?${NUMBER})?(?: ?${KNOT_UNIT})?)`,
   'g',
 );
-/** `15G25`, `15-20 G28 KT`: the wind before it stays to be read. */
+/** `15G25`, `15-20 G28 KT`, `20 KTS G25`: the wind before it stays to be read. */
 const LETTER = new RegExp(
-  `(?<![\\d.])(\\d{1,3}(?: ?- ?\\d{1,3})?) ?G ?(\\d{1,3}(?:\\.\\d)?)(?: ?(${KNOT_UNIT}))?(?![A-Z0-9.])`,
+  `(?<![\\d.])(\\d{1,3}(?: ?- ?\\d{1,3})?)(?: ?${KNOT_UNIT})? ?G ?(\\d{1,3}(?:\\.\\d)?)(?: ?(${KNOT_UNIT}))?(?![A-Z0-9]|\\.\\d)`,
   'g',
 );
 const WORD = /(?:\bGUST(?:S|ING|Y)?(?: UP)? TO )?\b(GALE|STORM|HURRICANE) FORCE(?: GUSTS?\b)?/g;

@@ -42,6 +42,7 @@ export function readSection(section: Section, issue: Issue, now: number, prefix:
     const { whole, cut } =
       section.ended || i < periods.length - 1 ? { whole: period.prose, cut: '' } : cutOff(period);
     if (cut !== '') leave(label, cut);
+    if (period.prose.trim() === '') continue;
     if (period.span === null) {
       problems.push({ kind: 'label not read', where: label });
       leave(label, period.prose.replace(/\s+/g, ' ').trim());

@@ -18,7 +18,7 @@ const PERIOD_WORD = '(?:(?:DOMINANT|PEAK|MEAN|AVERAGE) )?(?:PERIODS?(?: (?:OF|AR
 const TOKEN = new RegExp(
   [
     `(?<head>${HEAD})`,
-    `(?<often>\\bOCCASIONAL(?:LY)?(?= (?:UP )?(?:TO )?${NUMBER}))`,
+    `(?<often>\\bOCCASIONAL(?:LY)?(?: WAVES?| SEAS?)?(?= (?:UP )?(?:TO )?${NUMBER}))`,
     `(?<height>${figures(HEIGHT_UNIT)})(?<swell>(?: ${POINTS})? SWELLS?\\b)?`,
     `(?<period>(?:(?:AT|EVERY|WITH A|WITH) )?${PERIOD_WORD}${NUMBER}(?: ?(?:TO|-|OR) ?${NUMBER})? ?(?:SECONDS?|SECS?|S)(?![A-Z0-9]))`,
     `(?<from>${POINTS}(?= (?:SWELL|WIND[ -]?WAVE|${figures(HEIGHT_UNIT)})))`,

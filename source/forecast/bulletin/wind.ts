@@ -33,8 +33,11 @@ const FORCE = '(?<![\\d.])1?\\d(?![\\d.])';
 const FORCE_WORD =
   '(?:(?:BEAUFORT )?FORCE|BFT|BF|F|(?:NEAR |SEVERE |STRONG )?GALE|(?:VIOLENT )?STORM|HURRICANE(?: FORCE)?)';
 const UP_TO_FORCE = `(?: ?(?:TO|OR|-) ?(?:${FORCE_WORD} ?)?${FORCE})?`;
+/** What stands before a wind without a unit: `NW 15`, `winds 15`, `gales 35`, `increasing to 30`. */
+const BEFORE_BARE =
+  '\\b(?:WINDS?|GALES?|(?:GALE|STORM) FORCE|(?:INCREASING|RISING|STRENGTHENING|BECOMING|EASING|DIMINISHING|DECREASING)(?: TO| NEAR)?) |';
 const BARE = {
-  knots: `(?<=\\bWINDS? |${POINT} )(?:(?:TO|BETWEEN|AROUND|ABOUT|NEAR) )?${NUMBER}(?: ?(?:TO|-|OR|AND) ?${NUMBER})?${OTHERWISE}`,
+  knots: `(?<=${BEFORE_BARE}${POINT} )(?:(?:TO|BETWEEN|AROUND|ABOUT|NEAR) )?${NUMBER}(?: ?(?:TO|-|OR|AND) ?${NUMBER})?${OTHERWISE}`,
   forces: `${FORCE}${UP_TO_FORCE}${OTHERWISE}`,
 };
 const FIGURE_BEHIND = '(?! (?:WINDS? )?(?:(?:TO|OF|UP TO|AROUND|BETWEEN) )?\\d)';

@@ -156,6 +156,41 @@ describe('what a text does not say', () => {
   });
 });
 
+describe('dots in the old manner', () => {
+  const old = (body: string) =>
+    contentOf(`400 PM EST Sat Jan 31 2026\n\n${body}\n\n$$\n`).places[0]?.steps.map(
+      ({ label, wind, seas }) => [label, wind, seas?.[1]],
+    );
+  const [five, eight] = feet(5, 8);
+
+  test('a clause that begins a line with dots is no headline, and hides no period below it', () => {
+    expect(
+      old(
+        '.TONIGHT...NW WINDS 15 KT...SEAS 5 FT\n...BUILDING TO 8 FT LATE.\n.SUN...W WINDS 20 KT. SEAS 5 FT.',
+      ),
+    ).toEqual([
+      ['TONIGHT', [15, 15], eight],
+      ['SUN', [20, 20], five],
+    ]);
+  });
+
+  test('a word at the beginning of a line is no new period where periods have their points', () => {
+    expect(
+      old('.TODAY...NW WINDS 15 KT BECOMING W\nTONIGHT...SEAS 5 FT.\n.SUN...W WINDS 20 KT. SEAS 5 FT.'),
+    ).toEqual([
+      ['TODAY', [15, 15], five],
+      ['SUN', [20, 20], five],
+    ]);
+  });
+
+  test('labels may have lost their points', () => {
+    expect(old('TONIGHT...NW WINDS 15 KT. SEAS 5 FT.\nSUN...W WINDS 20 KT. SEAS 8 FT.')).toEqual([
+      ['TONIGHT', [15, 15], five],
+      ['SUN', [20, 20], eight],
+    ]);
+  });
+});
+
 describe('a text that breaks off', () => {
   test.each([
     ['SE winds 20 to 3', null],

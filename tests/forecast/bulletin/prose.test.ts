@@ -77,6 +77,18 @@ describe('winds', () => {
     expect([figures.wind, odd]).toEqual([[15, 20], ['unit taken']]);
   });
 
+  test.each([
+    [
+      'Wind southeast 15 knots increasing to southeast 25 and to southeast gales 35 after midnight.',
+      [35, 35],
+    ],
+    ['NW winds 20 kt increasing to 30 late.', [30, 30]],
+    ['NW winds 20 kt rising to 25 to 35 by dawn.', [25, 35]],
+  ])('"%s": a unit said once counts for the clauses behind it', (prose, wind) => {
+    expect(windOf(prose)).toEqual(wind);
+    expect(notRead(prose)).toEqual([]);
+  });
+
   test('a range said backwards is turned, and that is said', () => {
     const { figures, odd } = summaryOf(readProse('NW winds 25 to 15 kt.', 'knots'));
     expect([figures.wind, odd]).toEqual([[15, 25], ['range backwards']]);
@@ -87,6 +99,7 @@ describe('gusts', () => {
   test.each([
     ['SE winds 15 to 20 kt, gusting 28.', 28],
     ['SE winds 15G25 kt.', 25],
+    ['SE winds 15-20 kts G25.', 25],
     ['SE 15-20 G28 KT.', 28],
     ['SE winds 20 kt with gusts up to 35 knots.', 35],
     ['SE winds 20 kt with gusts 30 to 35 kt.', 35],
@@ -109,6 +122,7 @@ describe('seas', () => {
     ['Waves 2 ft or less.', [feet(2), feet(2)]],
     ['Seas 3 to 5 ft building to 6 to 8 ft.', [feet(6), feet(8)]],
     ['Seas less than 8 ft in NE swell.', [feet(8), feet(8)]],
+    ['Waves 2 to 4 ft with occasional waves to 8 ft.', [feet(2), feet(4)]],
     ['Seas to 9 ft. A 2 ft chop.', [feet(9), feet(9)]],
   ])('"%s" is %j m', (prose, seas) => {
     expect(figuresOf(prose).seas).toEqual(seas);
