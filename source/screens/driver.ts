@@ -2,6 +2,7 @@ import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { Loaded, Message, Model, Request, Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
+import { boatOnTrial } from './trial.ts';
 import { update } from './update.ts';
 
 /** What the board needs done: reading the folder and reckoning the answer. */
@@ -32,11 +33,14 @@ export interface DriverOptions {
   readonly fault: (fault: unknown) => void;
 }
 
+type TryRequest = Extract<Request, { do: 'try' }>;
+
 export function driverOf(options: DriverOptions): Driver {
   const { work, fault } = options;
   let [model] = options.first;
   let reading = false;
   let readAgain = false;
+  let wanted: TryRequest | null = null;
   const listeners = new Set<() => void>();
 
   function send(message: Message): void {
@@ -60,6 +64,10 @@ export function driverOf(options: DriverOptions): Driver {
           guarded(() => send({ is: 'judged', of: request.loaded, document: work.judge(request.loaded) })),
         );
         return;
+      case 'try':
+        wanted = request;
+        options.afterFrame(() => guarded(() => tryOut(request)));
+        return;
       case 'keep palette':
         work.keepPalette(request.palette);
         return;
@@ -72,6 +80,13 @@ export function driverOf(options: DriverOptions): Driver {
       case 'quit':
         options.quit();
     }
+  }
+
+  /** Of several trials asked for in one frame only the last is worked out. */
+  function tryOut(request: TryRequest): void {
+    if (request !== wanted) return;
+    const { loaded, trial } = request;
+    send({ is: 'tried', of: loaded, trial, document: work.judge(boatOnTrial(loaded, trial)) });
   }
 
   /** One reading at a time: what changes while one runs is read after it. */

@@ -5,6 +5,7 @@ import type { Entry } from '../logbook/entries.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { PaletteName } from './palette.ts';
+import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
 export interface Model {
@@ -62,12 +63,21 @@ export type Page =
   | { readonly page: 'board' }
   | { readonly page: 'item'; readonly id: string; readonly from: number }
   | { readonly page: 'answer'; readonly from: number }
-  /** `hour`: the departure pointed at, hours from now. */
-  | { readonly page: 'weather'; readonly from: number; readonly hour: number }
+  /** `hour`: the departure pointed at, hours from now. `tried` answers the trial; null until the first is worked out. */
+  | {
+      readonly page: 'weather';
+      readonly from: number;
+      readonly hour: number;
+      readonly field: TrialField;
+      readonly trial: Trial;
+      readonly tried: VerdictDocument | null;
+      readonly trying: boolean;
+    }
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
 export type PageName = Page['page'];
+export type WeatherPage = Extract<Page, { page: 'weather' }>;
 
 export type Message =
   | { readonly is: 'key'; readonly key: string }
@@ -76,12 +86,19 @@ export type Message =
   | { readonly is: 'tick'; readonly now: number }
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
-  | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument };
+  | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
+  | {
+      readonly is: 'tried';
+      readonly of: Loaded;
+      readonly trial: Trial;
+      readonly document: VerdictDocument;
+    };
 
 /** What the world is asked to do; the answer comes back as a message. */
 export type Request =
   | { readonly do: 'load' }
   | { readonly do: 'judge'; readonly loaded: Loaded }
+  | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }

@@ -3,6 +3,7 @@ import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step } from './model.ts';
 import { nextPalette } from './palette.ts';
 import { shownItems } from './shown-item.ts';
+import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
 /** Every move a key can make, by name. A new key is its line in `bindings.ts` and, where it does something new, a line here. */
@@ -28,6 +29,11 @@ export const moves = {
   'hour before': pointHour(-1),
   'hours later': pointHour(6),
   'hours before': pointHour(-6),
+  'try another': chooseField(1),
+  'try the one before': chooseField(-1),
+  'try more': tryStep(1),
+  'try less': tryStep(-1),
+  'try nothing': tryNothing,
   trouble,
   keys,
   palette,
@@ -117,18 +123,64 @@ function back(model: Model): Step {
 
 function weather(model: Model): Step {
   if (model.boat.is !== 'open') return [model, []];
-  return turnTo(weatherLookedAt(model), { page: 'weather', from: 0, hour: 0 });
+  return turnTo(weatherLookedAt(model), NEW_WEATHER);
 }
+
+const NEW_WEATHER: Page = {
+  page: 'weather',
+  from: 0,
+  hour: 0,
+  field: 'wind',
+  trial: {},
+  tried: null,
+  trying: false,
+};
 
 /** Points at a later or an earlier departure, never past those looked at. */
 function pointHour(by: number): (model: Model) => Step {
   return (model) => {
     const page = pageOf(model);
     if (page.page !== 'weather' || model.boat.is !== 'open') return [model, []];
-    const last = (model.boat.document?.curve.length ?? 1) - 1;
+    const document = page.tried ?? model.boat.document;
+    const last = (document?.curve.length ?? 1) - 1;
     const hour = Math.max(0, Math.min(last, page.hour + by));
     return [replaceTop(model, { ...page, hour }), []];
   };
+}
+
+/** From one thing that can be tried to the next, round and round. */
+function chooseField(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    const { boat } = model;
+    if (page.page !== 'weather' || boat.is !== 'open' || boat.document === null) return [model, []];
+    const at = TRIAL_FIELDS.indexOf(page.field) + by + TRIAL_FIELDS.length;
+    const field = TRIAL_FIELDS[at % TRIAL_FIELDS.length]!;
+    const words = triedWords(page.trial, field, { loaded: boat.loaded, document: boat.document });
+    return [{ ...replaceTop(model, { ...page, field }), notice: `${words}: + and - try another` }, []];
+  };
+}
+
+/** Tries the thing chosen a step higher or lower: the boat file is left as it is. */
+function tryStep(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    const { boat } = model;
+    if (page.page !== 'weather' || boat.is !== 'open' || boat.document === null) return [model, []];
+    if (boat.document.forecast === null)
+      return [{ ...model, notice: 'without a forecast there is nothing to try' }, []];
+    const ground = { loaded: boat.loaded, document: boat.document };
+    const trial = stepped(page.trial, page.field, by, ground);
+    if (!isTrial(trial)) return tryNothing(model);
+    return [replaceTop(model, { ...page, trial, trying: true }), [{ do: 'try', loaded: boat.loaded, trial }]];
+  };
+}
+
+/** Back to what the boat file says. */
+function tryNothing(model: Model): Step {
+  const page = pageOf(model);
+  if (page.page !== 'weather') return [model, []];
+  return [replaceTop(model, { ...page, trial: {}, tried: null, trying: false }), []];
 }
 
 function trouble(model: Model): Step {

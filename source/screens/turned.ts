@@ -18,7 +18,7 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
   if (page.page === 'answer')
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
   if (page.page === 'weather')
-    return { title: weatherTitle(sight, columns), lines: weatherLines(sight, page, model.size) };
+    return { title: weatherTitle(sight, page, columns), lines: weatherLines(sight, page, model.size) };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
 }
 

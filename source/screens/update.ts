@@ -3,8 +3,17 @@ import type { ForecastAge } from '../readiness/weather-bars.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { bindingOf } from './bindings.ts';
-import { type BoatShown, FRESH, type Loaded, type Message, type Model, type Step } from './model.ts';
+import {
+  type BoatShown,
+  FRESH,
+  type Loaded,
+  type Message,
+  type Model,
+  type Request,
+  type Step,
+} from './model.ts';
 import { moves } from './moves.ts';
+import { isTrial, type Trial } from './trial.ts';
 
 /** An answer older than this is made anew while the board stands open; an hour is the step in which departures are judged. */
 const STALE_MS = 5 * 60_000;
@@ -33,6 +42,8 @@ export function update(model: Model, message: Message): Step {
         : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
     case 'judged':
       return judged(model, message.of, message.document);
+    case 'tried':
+      return tried(model, message.of, message.trial, message.document);
   }
 }
 
@@ -44,7 +55,22 @@ function pressed(model: Model, key: string): Step {
 function opened(model: Model, loaded: Loaded): Step {
   const before = model.boat.is === 'open' ? model.boat : null;
   const boat: BoatShown = { is: 'open', loaded, document: before?.document ?? null, working: true };
-  return [{ ...model, boat }, [{ do: 'judge', loaded }]];
+  const trials = model.pages.flatMap((page): Request[] =>
+    page.page === 'weather' && isTrial(page.trial) ? [{ do: 'try', loaded, trial: page.trial }] : [],
+  );
+  return [{ ...model, boat }, [{ do: 'judge', loaded }, ...trials]];
+}
+
+/** What was tried meanwhile, or stands on an older reading, is dropped. */
+function tried(model: Model, of: Loaded, trial: Trial, document: VerdictDocument): Step {
+  if (model.boat.is !== 'open' || model.boat.loaded !== of) return [model, []];
+  const [board, ...rest] = model.pages;
+  const answered = rest.map((page) =>
+    page.page === 'weather' && page.trial === trial
+      ? { ...page, tried: cleaned(document, ['trouble']), trying: false }
+      : page,
+  );
+  return [{ ...model, pages: [board, ...answered] }, []];
 }
 
 /** An answer to an older reading of the folder is dropped: a newer one is on its way. */

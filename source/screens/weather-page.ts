@@ -11,12 +11,20 @@ import {
 } from './charts/against-limit.ts';
 import { curveLines, curveSentence, skySentence } from './charts/curve.ts';
 import { legLines } from './leg-table.ts';
-import { apart, BLANK, beside, type Line, line, paragraph, say } from './lines.ts';
-import type { Page, Size } from './model.ts';
+import { apart, BLANK, beside, type Line, line, lineWidth, paragraph, say } from './lines.ts';
+import type { Size, WeatherPage } from './model.ts';
 import { forecastSpans } from './panels/heading.ts';
 import { countdown } from './panels/leaving.ts';
 import { stayingWords } from './panels/verdict.ts';
 import type { Sight } from './sight.ts';
+import {
+  differences,
+  isTrial,
+  TRIAL_FIELDS,
+  type TrialField,
+  type TrialGround,
+  triedWords,
+} from './trial.ts';
 import { soonWords } from './when.ts';
 
 const HOUR_MS = 3_600_000;
@@ -24,55 +32,91 @@ const QUANTITIES: readonly Quantity[] = ['wind', 'gust', 'seas'];
 const GAP = 2;
 /** From here on the three charts of a forecast stand beside one another. */
 const WIDE = 110;
+/** Below this the whole score must do. */
+const NARROW = 60;
 
-export type WeatherPage = Extract<Page, { page: 'weather' }>;
-
-export function weatherTitle(sight: Sight, columns: number): Line {
-  const passage = sight.document?.passage;
-  const left = [say('  WEATHER', 'title'), ...(passage ? [say(`  for ${passage.name}`)] : [])];
+export function weatherTitle(sight: Sight, page: WeatherPage, columns: number): Line {
+  const passage = (page.tried ?? sight.document)?.passage;
+  const left = [
+    say('  WEATHER', 'title'),
+    ...(isTrial(page.trial) ? [say('  '), say(' A TRIAL ', 'verdict')] : []),
+    ...(passage ? [say(`  for ${passage.name}`)] : []),
+  ];
   return apart(left, [...forecastSpans(sight), say('  ')], columns);
 }
 
 /** The weather in full: the hour of leaving pointed at, what stands in its way, the curve, a table by leg, the forecast against the limits. */
 export function weatherLines(sight: Sight, page: WeatherPage, { columns, rows }: Size): Line[] {
-  const { document, model } = sight;
-  if (!document) return [line(say('  The passages are being sailed.'))];
+  const { model } = sight;
+  const own = sight.document;
+  if (!own) return [line(say('  The passages are being sailed.'))];
+  const document = page.tried ?? own;
+  const shown: Sight = { ...sight, document };
+  const ground = { loaded: sight.boat.loaded, document: own };
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
-  const hour = Math.min(page.hour, document.curve.length - 1);
-  const pointed = sight.at + hour * HOUR_MS;
-  const curve = curveLines(
-    document,
-    model.zone,
-    columns - 4,
-    Math.max(3, Math.min(10, Math.floor(rows / 5))),
-    pointed,
-  );
+  const hour = Math.max(0, Math.min(page.hour, document.curve.length - 1));
+  const high = Math.max(3, Math.min(10, Math.floor(rows / 5)));
+  const curve = curveLines(document, model.zone, columns - 4, high, {
+    pointed: sight.at + hour * HOUR_MS,
+    ...(page.tried ? { dotted: own } : {}),
+  });
   return [
     ...stayingWords(sight).flatMap((text) => paragraph(text, columns - 2, { indent: 2, tone: 'danger' })),
-    ...hourLines(sight, document, hour, columns),
+    ...trialLines(page, ground, columns),
+    ...hourLines(shown, document, { hour, columns, own: page.tried ? own : null }),
     ...(curve ?? []).map((text) => line(say(`  ${text}`, 'chart'))),
+    ...(own.forecast ? [fieldsLine(page, ground, columns)] : []),
     ...told(curveSentence(document, model.zone)),
-    ...told(countdown(sight)),
+    ...told(countdown(shown)),
     ...told(skySentence(document, model.zone)),
-    ...(document.weather ? forecastPart(sight, document.weather, { columns, rows, hour }) : []),
+    ...(document.weather ? forecastPart(shown, document.weather, { columns, rows, hour }) : []),
   ];
 }
 
-/** Leaving at the hour pointed at: how it ends, and what breaks first. */
-function hourLines(sight: Sight, document: VerdictDocument, hour: number, columns: number): Line[] {
-  const { at, model } = sight;
+/** Says plainly that it is a trial, and what differs from the boat file. */
+function trialLines({ trial, trying, tried }: WeatherPage, ground: TrialGround, columns: number): Line[] {
+  if (!isTrial(trial)) return [];
+  const answer = trying ? '; being worked out' : tried ? '; dots: by the boat file' : '';
+  const text = `A TRIAL: ${differences(trial, ground)}${answer}. 0 goes back.`;
+  return paragraph(text, columns - 2, { indent: 2, tone: 'watch' });
+}
+
+/** What can be tried, the one chosen marked; where there is no room for all, that one alone. */
+function fieldsLine({ trial, field }: WeatherPage, ground: TrialGround, columns: number): Line {
+  const words = (one: TrialField) =>
+    say(
+      `${one === field ? '> ' : '  '}${triedWords(trial, one, ground)}`,
+      one === field ? 'chosen' : 'plain',
+    );
+  const all = line(say('  TRY', 'title'), ...TRIAL_FIELDS.flatMap((one) => [say(' '), words(one)]));
+  const heard = `Try: ${triedWords(trial, field, ground)}; plus and minus change it, Tab goes to the next.`;
+  const shown =
+    lineWidth(all) <= columns ? all : line(say('  TRY ', 'title'), words(field), say('  Tab: others'));
+  return { ...shown, heard };
+}
+
+/** Leaving at the hour pointed at: how it ends, by the boat file as well where something is tried, and what breaks first. */
+function hourLines(
+  { at, model }: Sight,
+  document: VerdictDocument,
+  { hour, columns, own }: { hour: number; columns: number; own: VerdictDocument | null },
+): Line[] {
   const point = document.curve[hour];
   if (!point) return [];
   const when =
     hour === 0 ? 'now' : `${soonWords(Date.parse(point.at), at, model.zone)}, in ${durationWords(hour)}`;
-  const scores =
-    point.score === null || point.weather === null
-      ? `boat ${hundred(point.boat)}, the weather not judged`
-      : `${hundred(point.score)} (boat ${hundred(point.boat)}, weather ${hundred(point.weather)})`;
+  const before = own?.curve[hour]?.score ?? null;
+  const text = `LEAVING ${when}: ${scoreWords(point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
   return [
-    ...paragraph(`LEAVING ${when}: ${scores}`, columns - 2, { indent: 2, tone: 'title' }),
+    ...paragraph(text, columns - 2, { indent: 2, tone: 'title' }),
     ...paragraph(breaksFirst(document, hour), columns - 2, { indent: 2 }),
   ];
+}
+
+function scoreWords({ score, boat, weather }: VerdictDocument['curve'][number], columns: number): string {
+  if (score === null || weather === null) return `boat ${hundred(boat)}, the weather not judged`;
+  if (columns < NARROW) return hundred(score);
+  return `${hundred(score)} (boat ${hundred(boat)}, weather ${hundred(weather)})`;
 }
 
 function breaksFirst({ weather, forecast }: VerdictDocument, hour: number): string {

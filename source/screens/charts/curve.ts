@@ -14,7 +14,7 @@ export function curveLines(
   zone: string,
   columns: number,
   rows: number,
-  pointed?: number,
+  { pointed, dotted }: { pointed?: number; dotted?: Curve } = {},
 ): string[] | null {
   const { points, judged } = pointsOf(document);
   if (points.length < 2) return null;
@@ -37,10 +37,18 @@ export function curveLines(
       spans: windowsOf(document),
       corner: skyWord(document),
       ...(pointed === undefined ? {} : { pointed }),
+      ...(dotted === undefined ? {} : { band: dotsOf(dotted, from, to) }),
     },
     columns,
     rows,
   );
+}
+
+/** Another curve, to be compared with this one, as dots. */
+function dotsOf(document: Curve, from: number, to: number) {
+  return pointsOf(document)
+    .points.filter(({ at }) => at >= from && at <= to)
+    .map(({ at, value }) => ({ at, low: value, high: value }));
 }
 
 function nightsOf({ sky }: Curve): Span[] {
