@@ -3,9 +3,10 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { realDisk } from '../../source/files/disk.ts';
 import { copySample } from '../../source/files/sample.ts';
-import { aBoatFolder, aBoatText, aFolder, loaded } from '../helpers/a-boat-folder.ts';
-import { aForecast } from '../helpers/a-forecast.ts';
+import { aBoatFolder, aFolder, loaded } from '../helpers/a-boat-folder.ts';
+import { aBoatText } from '../helpers/a-boat-text.ts';
 import { aLaptop, aRemark, crcOf } from '../helpers/a-laptop.ts';
+import { steadyForecast } from '../helpers/steady-forecast.ts';
 
 const by = { disk: realDisk, crc32: crcOf };
 const committed = join(import.meta.dirname, '../../sample-boat');
@@ -37,7 +38,7 @@ function aSample() {
   );
   writeFileSync(join(boat.log, 'abcdefgh.ndjson'), Buffer.concat([one!, torn, ...rest]));
   mkdirSync(join(boat.folder, 'forecasts'));
-  const forecast = aForecast(Date.parse('2026-02-03T06:00:00Z'), [{ hours: 12 }]);
+  const forecast = steadyForecast(Date.parse('2026-02-03T06:00:00Z'), [{ hours: 12 }]);
   writeFileSync(join(boat.folder, 'forecasts', '20260203T0600Z-1a2b3c4d.json'), JSON.stringify(forecast));
   return boat;
 }
@@ -67,7 +68,7 @@ describe('a copy of the sample boat', () => {
     expect(boat.dated[0]?.expires).toBe('2031-09-03');
     expect(troubles).toEqual([]);
     expect(readdirSync(join(copy.folder, 'forecasts'))).toEqual(['20310709T0600Z-1a2b3c4d.json']);
-    expect(forecasts).toEqual([aForecast(Date.parse('2031-07-09T06:00:00Z'), [{ hours: 12 }])]);
+    expect(forecasts).toEqual([steadyForecast(Date.parse('2031-07-09T06:00:00Z'), [{ hours: 12 }])]);
   });
 
   it('never has an entry in the future: before that hour of the day, its last morning was yesterday', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { aBoat, sandpiper } from '../helpers/a-boat.ts';
-import { aForecast } from '../helpers/a-forecast.ts';
 import { certainFluid, judged } from '../helpers/beliefs.ts';
+import { steadyForecast } from '../helpers/steady-forecast.ts';
 
 const at = Date.parse('2026-03-01T06:00:00Z');
 const legs = [
@@ -18,9 +18,9 @@ const boat = aBoat({
 });
 
 function shown(places: readonly { place: string; gust: number; seas?: null }[]) {
-  const everywhere = aForecast(at, [{ hours: 72 }]);
+  const everywhere = steadyForecast(at, [{ hours: 72 }]);
   const [{ steps }] = everywhere.places as [(typeof everywhere.places)[number]];
-  const forecast = aForecast(at, [{ hours: 72 }], {
+  const forecast = steadyForecast(at, [{ hours: 72 }], {
     places: places.map(({ place, gust, seas }) => ({
       place,
       headlines: [],

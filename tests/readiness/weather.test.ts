@@ -3,8 +3,8 @@ import { normalCdf } from '../../source/maths/normal.ts';
 import { stream } from '../../source/maths/stream.ts';
 import { drawPaths } from '../../source/readiness/weather-paths.ts';
 import { aBoat, sandpiper } from '../helpers/a-boat.ts';
-import { aForecast } from '../helpers/a-forecast.ts';
 import { certainFluid, judged } from '../helpers/beliefs.ts';
+import { steadyForecast } from '../helpers/steady-forecast.ts';
 
 const at = Date.parse('2026-03-01T06:00:00Z');
 const count = 4096;
@@ -20,7 +20,7 @@ const offLimits = { wind: false as const, seas: false as const };
 
 /** Weather chances, 0..1, for every departure of a short hop by a boat that lacks nothing. */
 function weatherOf(
-  forecast: Parameters<typeof aForecast>[1],
+  forecast: Parameters<typeof steadyForecast>[1],
   limits: object,
   passage: object = {},
 ): readonly number[] {
@@ -32,7 +32,7 @@ function weatherOf(
     limits: { ...offLimits, ...limits },
   });
   const fluids = { water: certainFluid(300, 0, 0) };
-  return judged({ boat, at, fluids, forecast: aForecast(at, forecast) }).curve.map(
+  return judged({ boat, at, fluids, forecast: steadyForecast(at, forecast) }).curve.map(
     ({ weather }) => weather! / 100,
   );
 }
@@ -149,8 +149,8 @@ describe('what the forecast does not say is never taken for calm', () => {
 describe('limits', () => {
   it('a squall line, a gale warning, and a small-craft warning that is to stop her, bar their hours', () => {
     const forecast = (headlines: object[], step: object) => ({
-      ...aForecast(at, [{ hours: 48, ...step }]),
-      places: aForecast(at, [{ hours: 48, ...step }]).places.map((place) => ({
+      ...steadyForecast(at, [{ hours: 48, ...step }]),
+      places: steadyForecast(at, [{ hours: 48, ...step }]).places.map((place) => ({
         ...place,
         headlines: headlines as never,
       })),
