@@ -27,6 +27,8 @@ export interface Product {
 
 const HEADING = /^([A-Z]{4}\d{2} [A-Z]{4}) \d{6}(?: [A-Z]{3})?\s*$/gm;
 const LABELLED = /^(\.)?\s?([A-Za-z][A-Za-z0-9 /'-]{1,70}?)\s?(?:\.{2,}|\u2026|:)\s?(.*)$/;
+/** A label in the middle of a line: the line feeds were lost on the way. */
+const JOINED = / \.(?=[A-Z][A-Z ]{1,40}\.{3})/g;
 /** Labels of what is no forecast period. */
 const NO_PERIOD = /^(?:SYNOPSIS|DISCUSSION|FORECASTER|NOTE|REMARKS|WARNINGS?|MARINE WEATHER)/;
 /** A headline is wrapped over no more lines than this. */
@@ -44,7 +46,10 @@ export function productsIn(text: string): readonly Product[] {
 
 /** The blocks of a bulletin: from each zone line to the next or to `$$`. A text with periods and no zone line is one block. */
 export function blocksIn({ text, issue }: Product): readonly Block[] {
-  const lines = text.split('\n').map((line) => line.trim());
+  const lines = text
+    .replace(JOINED, '\n.')
+    .split('\n')
+    .map((line) => line.trim());
   const parts: { zone: ZoneLine | null; lines: string[]; ended: boolean }[] = [];
   let open: (typeof parts)[number] | null = { zone: null, lines: [], ended: false };
   parts.push(open);

@@ -66,16 +66,20 @@ function seaOf({ heights, periods, seaWords }: Reading) {
   const of = (...kinds: readonly Height['of'][]) => heights.filter((height) => kinds.includes(height.of));
   const all = of('all');
   const parts = of('part', 'swell', 'wind waves');
-  const seas = worst(all) ?? together(of('wind waves'), of('part', 'swell')) ?? worst(seaWords);
+  const highest = Math.max(...all.map(({ high }) => high));
+  // No part of a sea is higher than the whole: then what is called the sea was only its wind waves.
+  const above = all.length > 0 ? parts.filter(({ high }) => high > highest) : [];
+  const seas =
+    worst([...all, ...above]) ?? together(of('wind waves'), of('part', 'swell')) ?? worst(seaWords);
   const timed = all.some(({ period }) => period !== null) ? all : parts;
-  const highest = timed
+  const timedHighest = timed
     .filter(({ period }) => period !== null)
     .toSorted((a, b) => b.high - a.high || (a.period ?? 0) - (b.period ?? 0))[0];
   const alone = periods.length > 0 ? Math.min(...periods) : null;
   return {
     seas,
-    period: highest?.period ?? alone,
-    periodKind: highest ? PERIOD_KINDS[highest.of] : alone === null ? null : ('peak' as const),
+    period: timedHighest?.period ?? alone,
+    periodKind: timedHighest ? PERIOD_KINDS[timedHighest.of] : alone === null ? null : ('peak' as const),
     together: all.length === 0 && parts.length > 0,
   };
 }

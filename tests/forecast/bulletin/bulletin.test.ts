@@ -183,6 +183,14 @@ describe('dots in the old manner', () => {
     ]);
   });
 
+  test('periods may have lost the line feeds between them', () => {
+    expect(
+      old(
+        '.TONIGHT...NW wind 15 kt. Seas 5 ft. .SUN...W wind 20 kt. Seas 8 ft. .MON...W wind 20 kt. Seas 5 ft.',
+      ),
+    ).toHaveLength(3);
+  });
+
   test('labels may have lost their points', () => {
     expect(old('TONIGHT...NW WINDS 15 KT. SEAS 5 FT.\nSUN...W WINDS 20 KT. SEAS 8 FT.')).toEqual([
       ['TONIGHT', [15, 15], five],

@@ -144,6 +144,10 @@ describe('seas', () => {
     });
   });
 
+  test('a swell higher than what is called the seas counts: no part is higher than the whole', () => {
+    expect(figuresOf('Seas 2 ft or less. Swell W 5 to 7 ft at 12 seconds.').seas).toEqual([feet(5), feet(7)]);
+  });
+
   test('water levels, surf and the highest single waves are no seas, and are left over', () => {
     expect(notRead('Water level 3 ft below datum. Surf 6 to 8 ft. Highest waves up to 12 ft.')).toEqual([
       'WATER LEVEL 3 FT BELOW DATUM',
