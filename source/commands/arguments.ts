@@ -97,6 +97,8 @@ function optionsOf(given: Given, clock: { now: number; zone: string }, troubles:
     issued: moment('issued', now),
     zone: text('zone'),
     yes: given.has('yes'),
+    markdown: given.has('markdown'),
+    csv: given.has('csv'),
     accept: given.has('accept'),
     help: given.has('help'),
     version: given.has('version'),

@@ -17,6 +17,8 @@ export const OPTIONS = {
     takes: null,
     says: 'save it although it looks odd; take a forecast in without asking; merge another name; new: ask the name only',
   },
+  markdown: { takes: null, says: 'the shopping list as Markdown' },
+  csv: { takes: null, says: 'the shopping list as CSV' },
   accept: { takes: null, says: 'take lines changed by hand in as new entries' },
   help: { takes: null, says: 'this help, or that of a command' },
   version: { takes: null, says: 'the version' },
@@ -54,6 +56,8 @@ export interface Options {
   readonly issued: number | null;
   readonly zone: string | null;
   readonly yes: boolean;
+  readonly markdown: boolean;
+  readonly csv: boolean;
   readonly accept: boolean;
   readonly help: boolean;
   readonly version: boolean;

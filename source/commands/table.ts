@@ -3,11 +3,23 @@ import { forecast } from './forecast.ts';
 import { inspect } from './inspect.ts';
 import { item } from './item.ts';
 import { log } from './log.ts';
-import { newBoat } from './new.ts';
 import { merge } from './merge.ts';
+import { newBoat } from './new.ts';
 import { record } from './record.ts';
 import { schema } from './schema.ts';
+import { stores } from './stores.ts';
 import { verdict } from './verdict.ts';
 
 /** Every command, in the order help shows them. A new one: its file, and a line here. */
-export const COMMANDS: readonly Command[] = [verdict, record, forecast, log, item, inspect, merge, schema, newBoat];
+export const COMMANDS: readonly Command[] = [
+  verdict,
+  record,
+  forecast,
+  log,
+  item,
+  stores,
+  inspect,
+  merge,
+  schema,
+  newBoat,
+];
