@@ -161,8 +161,8 @@ export type ForecastTrouble =
   | { kind: 'too many rows'; rows: number; most: number }
   /** A JSON or CSV table: where in it, what stands there and what is expected. */
   | { kind: 'table not understood'; where: string; found: string; expected: string }
-  /** A GRIB in which no wind or sea is read: what it holds instead, and why that is not read. */
-  | { kind: 'nothing of use'; skipped: readonly string[] }
+  /** A GRIB in which no wind or sea is read: what it holds instead, why that is not read, what is broken. */
+  | { kind: 'nothing of use'; found: readonly string[] }
   /** Nothing of the passage lies on the grids of a GRIB; each as its corners. */
   | { kind: 'outside the grid'; areas: readonly string[] };
 

@@ -79,9 +79,9 @@ export const forecastWords: WordsOf<ForecastTrouble> = {
     title: `${cleanLine(where, 300)}: ${cleanLine(found, 300)}`,
     right: `${capital(cleanLine(expected, 300))} is expected there. ${NOTHING}`,
   }),
-  'nothing of use': ({ skipped }) => ({
+  'nothing of use': ({ found }) => ({
     title: 'the GRIB holds no wind and no seas that are read',
-    right: `It holds ${skipped.length === 0 ? 'no whole message' : names(skipped)}. ${NOTHING}`,
+    right: `Found in it: ${found.length === 0 ? 'no message' : names(found)}. ${NOTHING}`,
     attempt: 'wind and waves on a grid of latitudes and longitudes',
   }),
   'outside the grid': ({ areas }) => ({

@@ -35,6 +35,6 @@ export const forecastTroubles: {
     found: 'the unit "fathoms"',
     expected: 'm or ft',
   },
-  'nothing of use': { kind: 'nothing of use', skipped: ['air temperature: not wind or sea'] },
+  'nothing of use': { kind: 'nothing of use', found: ['air temperature: not wind or sea'] },
   'outside the grid': { kind: 'outside the grid', areas: ['40 N 10 W to 50 N 0 W'] },
 };

@@ -156,7 +156,7 @@ function packedIn(
   if (flags & 0x40) throw new Refused({ kind: 'packing', name: 'second-order packing' });
   if (flags & 0x10) throw new Refused({ kind: 'packing', name: 'a matrix of values at each point' });
   return {
-    ...{ packing: 'simple', edition: 1, bitmap, decimal },
+    ...{ packing: 'simple', bitmap, decimal },
     count: bitmap ? marks(bitmap, points) : points,
     binary: signed(data, 4, 2),
     reference: ibm32(data, 6),

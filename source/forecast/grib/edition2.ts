@@ -11,20 +11,25 @@ const END = 0x37373737;
 /** Shortest sections 1 to 7 that can be used (WMO No. 306, I.2, FM 92 edition 2; octet n of a section is index n - 1). */
 const LEAST = [0, 21, 5, 72, 34, 11, 6, 5];
 
-/** What a message of edition 2 holds: fields, and those not read with the reason. */
-export interface Read2 {
+/** What a message of edition 2 holds: fields, and what of it is not read with the reason. */
+interface Read2 {
   readonly fields: Field[];
   readonly refused: { readonly what: string; readonly why: Why }[];
-  /** The last product described without its values, where the message ends early. */
+  /** The last product described without its values: where the message ends early, what it was of. */
   unfinished: Omit<Field, 'grid' | 'packed'> | null;
 }
 
 /**
  * The fields of a message of edition 2. Sections 2 to 7, 3 to 7 or 4 to 7 may repeat; what is not repeated stays in force.
- * A message cut short gives the fields that are whole.
+ * Where a section is damaged or the message cut the fields before stay.
  */
 export function readEdition2(message: Uint8Array, number: number): Read2 {
   const found: Read2 = { fields: [], refused: [], unfinished: null };
+  attempt(found, '', () => readSections(message, number, found));
+  return found;
+}
+
+function readSections(message: Uint8Array, number: number, found: Read2): void {
   const held: (Uint8Array | undefined)[] = [];
   let bitmapBefore: Uint8Array | null = null;
   for (const section of sectionsOf(message)) {
@@ -38,7 +43,7 @@ export function readEdition2(message: Uint8Array, number: number): Read2 {
     if (field) found.fields.push(field);
     found.unfinished = null;
   }
-  return found;
+  if (found.unfinished) throw new Refused({ kind: 'damaged', name: 'a section missing' });
 }
 
 function* sectionsOf(message: Uint8Array): Generator<Uint8Array> {
@@ -47,9 +52,8 @@ function* sectionsOf(message: Uint8Array): Generator<Uint8Array> {
     const length = unsigned(message, at, 4);
     if (length === END) return;
     const which = message[at + 4]!;
-    if (which < 1 || which > 7 || length < LEAST[which]!)
+    if (which < 1 || which > 7 || length < LEAST[which]! || at + length > message.length)
       throw new Refused({ kind: 'damaged', name: `a section ${which} of ${length} octets` });
-    if (at + length > message.length) return;
     yield message.subarray(at, at + length);
     at += length;
   }
@@ -190,7 +194,7 @@ function packedIn(section5: Uint8Array, data: Uint8Array, bitmap: Uint8Array | n
     throw new Refused({ kind: 'damaged', name: 'a count of values that does not fit its grid' });
   const plain = packing === 'IEEE';
   return {
-    ...{ packing, edition: 2 as const, count, bitmap, section5, data },
+    ...{ packing, count, bitmap, section5, data },
     reference: plain ? 0 : ieee32(section5, 11),
     binary: plain ? 0 : signed(section5, 15, 2),
     decimal: plain ? 0 : signed(section5, 17, 2),

@@ -29,7 +29,6 @@ export interface Field {
 /** Packed values. Value = (reference + X * 2^binary) / 10^decimal (WMO No. 306, I.2, regulation 92.9.4). */
 export interface Packed {
   readonly packing: Packing;
-  readonly edition: 1 | 2;
   /** How many values are packed: the points of the grid, or those the bitmap marks. */
   readonly count: number;
   /** One bit a point, from the first point on; null where every point has a value. */

@@ -19,6 +19,9 @@ export interface Point {
 
 /** As many problems of one kind are shown; more of the same say nothing new. */
 const MOST_OF_A_KIND = 5;
+/** As the one shape of a forecast allows. */
+const MOST_LETTERS = 200;
+const MOST_NOT_READ = 1000;
 
 /**
  * The forecast a GRIB file gives for some points, hour by hour: its values between sea points or at the nearest one in space, between its times in time.
@@ -31,7 +34,7 @@ export async function forecastFromGrib(
 ): Promise<Result<Content>> {
   const fields = fieldsOfMember(file.messages, member);
   const layers = layersOf(fields);
-  if (layers.length === 0) return bad({ kind: 'nothing of use', skipped: file.skipped.map(skippedWords) });
+  if (layers.length === 0) return bad({ kind: 'nothing of use', found: foundIn(file) });
   const positions = points.map(({ at }) => at);
   const sampled = await sample(layers, positions, decodeJpeg);
   if (sampled.reached.every((kinds) => kinds.size === 0))
@@ -42,10 +45,10 @@ export async function forecastFromGrib(
   const issued = made.flatMap((one) => (one.issued === null ? [] : [one.issued]));
   return good({
     source: 'grib',
-    issuer: [...new Set(fields.map(({ centre }) => centreName(centre)))].join(', '),
+    issuer: short([...new Set(fields.map(({ centre }) => centreName(centre)))].join(', ')),
     issuedAt: new Date(Math.min(...issued)).toISOString(),
     places,
-    notRead: [...file.skipped.map(notReadOf), ...sampled.damaged.map(damagedOf)],
+    notRead: [...file.skipped.map(notReadOf), ...sampled.damaged.map(damagedOf)].slice(0, MOST_NOT_READ),
     problems: fewOfAKind([
       ...file.problems.flatMap(problemOfFile),
       ...sampled.odd.flatMap(problemsOfField),
@@ -80,6 +83,14 @@ function placeFrom({ place, at, steps, nearestSeaNm }: Made): PlaceForecast {
     ...{ place, at: [...at], headlines: [], steps: [...steps] },
     ...(nearestSeaNm > 0 ? { nearestSeaNm } : {}),
   };
+}
+
+/** What a file holds instead of wind and seas, and what became of it on the way. */
+function foundIn({ problems, skipped }: GribFile): readonly string[] {
+  const broken = problems
+    .flatMap(problemOfFile)
+    .map(({ kind, where, text }) => [`${where}, ${kind}`, text].filter((part) => part).join(': '));
+  return [...broken, ...skipped.map(skippedWords)];
 }
 
 function notReadOf(skipped: Skipped): Content['notRead'][number] {
@@ -151,10 +162,15 @@ function isOfFigures({ kind, value, than }: Problem): boolean {
 
 function fewOfAKind(problems: readonly Problem[]): Problem[] {
   const counts = new Map<Problem['kind'], number>();
-  return problems.filter(({ kind }) => {
+  const few = problems.filter(({ kind }) => {
     counts.set(kind, (counts.get(kind) ?? 0) + 1);
     return counts.get(kind)! <= MOST_OF_A_KIND;
   });
+  return few.map((problem) => ({ ...problem, where: short(problem.where) }));
+}
+
+function short(text: string): string {
+  return text.slice(0, MOST_LETTERS);
 }
 
 /** Each grid as its south-west and north-east corners. */

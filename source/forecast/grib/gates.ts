@@ -16,9 +16,9 @@ interface Gate {
  * Judgement, no source. Well past records: gust 113 m/s, significant height 19 m (World Meteorological Organization's archive of extremes), pressure 870 and 1085 hPa
  * (from memory); leaps and spikes several times the greatest in real forecasts of 1/6 to 2.5 degrees.
  */
-const WIND: Gate = { least: -120, most: 120, leap: 45, spike: 18 };
-const SPEED: Gate = { ...WIND, least: 0 };
-const HEIGHT: Gate = { least: 0, most: 30, leap: 10, spike: 5 };
+const WIND: Gate = { least: -105, most: 105, leap: 45, spike: 18 };
+const SPEED: Gate = { ...WIND, least: 0, most: 120 };
+const HEIGHT: Gate = { least: 0, most: 28, leap: 10, spike: 5 };
 const PERIOD: Gate = { least: 0, most: 40, leap: Number.POSITIVE_INFINITY, spike: Number.POSITIVE_INFINITY };
 const GATES: Readonly<Record<Quantity, Gate>> = {
   'wind u': WIND,

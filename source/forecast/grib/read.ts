@@ -43,7 +43,10 @@ export function readGrib(octets: Uint8Array): GribFile {
   };
   const grids = new Map<string, Grid>();
   for (const message of messages) {
-    if (fields.length > MOST_FIELDS) break;
+    if (fields.length >= MOST_FIELDS) {
+      skip(message.number, '', { kind: 'too many', name: `fields beyond ${MOST_FIELDS}` });
+      continue;
+    }
     const read = fieldsOf(message);
     for (const field of read.fields) {
       fields.push({ ...field, grid: shared(grids, field.grid) });

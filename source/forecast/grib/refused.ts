@@ -2,7 +2,7 @@
 export interface Why {
   readonly kind:
     | 'damaged'
-    | 'edition'
+    | 'too many'
     | 'grid'
     | 'packing'
     | 'bitmap'
