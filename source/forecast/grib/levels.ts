@@ -36,7 +36,7 @@ export function whyNotLevel(quantity: Quantity, parameterCode: string, level: Le
   return not(level);
 }
 
-function levelName({ type, value }: Level): string {
+export function levelName({ type, value }: Level): string {
   if (type === SURFACE) return 'surface';
   if (type === MEAN_SEA) return 'mean sea level';
   if (type === ISOBARIC && value !== null) return `${value / 100} hPa`;
