@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { daylightsBetween, sunOn } from '../../source/passage/sun.ts';
+
+const MINUTE = 60_000;
+
+/** Sunrise and sunset in local standard or daylight time as published; station positions from memory, good to 2 km. */
+const published = [
+  ['FMY Fort Myers, US National Weather Service CLI', 26.585, -81.861, '2014-12-29', -5, '07:15', '17:44'],
+  [
+    'DCA Washington National, US National Weather Service CLI',
+    38.848,
+    -77.034,
+    '2026-06-29',
+    -4,
+    '05:46',
+    '20:37',
+  ],
+  ['EKA Eureka, US National Weather Service CLI', 40.81, -124.16, '2014-12-29', -8, '07:40', '16:57'],
+  ['BGR Bangor, US National Weather Service CLI', 44.807, -68.828, '2014-11-03', -5, '06:16', '16:21'],
+  ['CDB Cold Bay, US National Weather Service CLI', 55.206, -162.724, '2017-03-15', -8, '09:05', '20:56'],
+  ['BET Bethel, US National Weather Service CLI', 60.785, -161.829, '2014-01-02', -9, '10:57', '16:48'],
+  ['OME Nome, US National Weather Service CLI', 64.512, -165.445, '2014-10-24', -8, '10:23', '19:09'],
+] as const;
+
+describe('the sun', () => {
+  it.each(published)(
+    'rises and sets at %s within a minute of the time printed',
+    (_, lat, lon, date, offset, rise, set) => {
+      const noon = Date.parse(`${date}T12:00:00Z`) - offset * 60 * MINUTE;
+      const sun = sunOn(noon, [lat, lon]);
+      expect(typeof sun).toBe('object');
+      if (typeof sun === 'string') return;
+      const local = (clock: string) => Date.parse(`${date}T${clock}:00Z`) - offset * 60 * MINUTE;
+      expect(Math.abs(sun.from - local(rise))).toBeLessThanOrEqual(1.5 * MINUTE);
+      expect(Math.abs(sun.to - local(set))).toBeLessThanOrEqual(1.5 * MINUTE);
+    },
+  );
+
+  it('does not set in a polar summer nor rise in a polar winter', () => {
+    expect(sunOn(Date.parse('2026-06-21T12:00:00Z'), [75, 20])).toBe('up');
+    expect(sunOn(Date.parse('2026-12-21T12:00:00Z'), [75, 20])).toBe('down');
+    const week = 7 * 24 * 60 * MINUTE;
+    const winter = Date.parse('2026-12-18T00:00:00Z');
+    expect(daylightsBetween(winter, winter + week, [75, 20])).toEqual([]);
+    const summer = Date.parse('2026-06-18T00:00:00Z');
+    const days = daylightsBetween(summer, summer + week, [75, 20]);
+    for (let at = summer; at < summer + week; at += 30 * MINUTE)
+      expect(days.some(({ from, to }) => from <= at && at <= to)).toBe(true);
+  });
+
+  it('gives each day once, on either side of the date line', () => {
+    for (const longitude of [-179.9, 179.9, 0]) {
+      const from = Date.parse('2026-03-01T00:00:00Z');
+      const days = daylightsBetween(from, from + 4 * 24 * 60 * MINUTE, [10, longitude]);
+      expect(new Set(days.map((day) => day.from)).size).toBe(days.length);
+      for (const [i, day] of days.entries()) if (i > 0) expect(day.from).toBeGreaterThan(days[i - 1]!.to);
+    }
+  });
+});
