@@ -43,7 +43,7 @@ export interface Departures {
   worstOfLegs(hour: number): readonly Failing[];
 }
 
-export interface Failing {
+interface Failing {
   readonly hindrance: Hindrance;
   readonly leg: number;
   /** In so many of them it fails first. */

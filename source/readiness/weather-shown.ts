@@ -18,7 +18,7 @@ export interface WeatherShown {
   readonly departures: readonly (readonly Standing[])[];
 }
 
-export interface LegShown {
+interface LegShown {
   /** What the boat file calls it. */
   readonly place: string | null;
   readonly nm: number;
@@ -29,7 +29,7 @@ export interface LegShown {
   readonly forecast: number;
 }
 
-export interface Standing {
+interface Standing {
   readonly leg: number;
   readonly hindrance: Hindrance;
   readonly share: number;
