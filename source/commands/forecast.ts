@@ -5,12 +5,14 @@ import type { Ask, Given } from '../forecast/content.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import { forecastFromGrib, type Point } from '../forecast/grib/forecast-from-grib.ts';
 import { readGrib } from '../forecast/grib/read.ts';
+import { summaryOf } from '../forecast/grib/summary.ts';
 import { askTrouble, finished, readForecast, type Understood } from '../forecast/recognise.ts';
 import type { LoadedBoat, Outside } from '../outside.ts';
 import { piecesOf } from '../passage/pieces.ts';
 import { bad, good, type Result } from '../trouble.ts';
 import { cleanLine } from '../words/clean.ts';
 import { forecastPage } from '../words/forecast-page.ts';
+import { gribLines } from '../words/grib-lines.ts';
 import { momentFrom } from '../words/moments.ts';
 import { momentWords } from '../words/say.ts';
 import type { Command, Request } from './command.ts';
@@ -79,7 +81,8 @@ async function understood(
     const read = readForecast(bytes.value, given);
     if (!read.ok) return read;
     if (read.value.kind === 'forecast') return good(read.value.forecast);
-    if (read.value.kind === 'grib') return forecastOf(await readGribFor(bytes.value, loaded, given, outside));
+    if (read.value.kind === 'grib')
+      return forecastOf(await readGribFor(bytes.value, loaded, given, { outside, json: options.json }));
     const answers = await answersTo(read.value.asks, now, outside);
     if (answers === null) return bad(...read.value.asks.map(askTrouble));
     given = { ...given, ...answers };
@@ -97,7 +100,7 @@ async function readGribFor(
   bytes: Uint8Array,
   { boat }: LoadedBoat,
   given: Given & { sha256: string },
-  outside: Outside,
+  { outside, json }: { outside: Outside; json: boolean },
 ): Promise<Result<Understood>> {
   const points: Point[] = [
     ...boat.passages.flatMap((passage) =>
@@ -108,8 +111,11 @@ async function readGribFor(
     ),
     ...boat.anchorages.map(({ name, at }) => ({ place: name, at: [at[0], at[1]] as [number, number] })),
   ];
-  const content = await forecastFromGrib(readGrib(bytes), points, { decodeJpeg: outside.decodeJpeg2000 });
-  return content.ok ? finished(content.value, [], given) : content;
+  const file = readGrib(bytes);
+  const content = await forecastFromGrib(file, points, { decodeJpeg: outside.decodeJpeg2000 });
+  if (!content.ok) return content;
+  if (!json) outside.print(`${gribLines(summaryOf(file), outside.zone).join('\n')}\n\n`);
+  return finished(content.value, [], given);
 }
 
 /** What is answered to what must be asked; null where there is nobody to ask, or no answer can help. */
