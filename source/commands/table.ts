@@ -6,6 +6,7 @@ import { log } from './log.ts';
 import { merge } from './merge.ts';
 import { newBoat } from './new.ts';
 import { record } from './record.ts';
+import { round } from './round.ts';
 import { schema } from './schema.ts';
 import { stores } from './stores.ts';
 import { verdict } from './verdict.ts';
@@ -17,6 +18,7 @@ export const COMMANDS: readonly Command[] = [
   forecast,
   log,
   item,
+  round,
   stores,
   inspect,
   merge,
