@@ -48,6 +48,7 @@ export function anOutside(given: {
   folders?: { readonly [path: string]: FolderInMemory };
   now?: number;
   input?: string;
+  files?: { readonly [path: string]: Uint8Array };
   /** What is answered to questions, in order; then nobody is there to ask. */
   answers?: readonly string[];
   settings?: Partial<Settings>;
@@ -75,7 +76,10 @@ export function anOutside(given: {
         ? good(new TextEncoder().encode(text))
         : bad({ kind: 'file too large', file: 'standard input', bytes: text.length, most: mostBytes });
     },
-    file: async (path) => bad({ kind: 'cannot read', file: path, code: 'ENOENT' }),
+    file: async (path) => {
+      const bytes = given.files?.[path];
+      return bytes ? good(bytes) : bad({ kind: 'cannot read', file: path, code: 'ENOENT' });
+    },
     ask: async (question) => {
       questions.push(question);
       return answers.shift() ?? null;
