@@ -23,12 +23,16 @@ const { output } = await build({
   resolve: {
     mainFields: ['module', 'main'],
     // Nothing is written but in one go, so the hooks of `when-exit` have nothing to clean up; they would raise every signal a second time.
-    alias: Object.fromEntries(
-      ['react-devtools-core', 'when-exit'].map((name) => [name, join(import.meta.dirname, 'nothing.js')]),
-    ),
+    alias: {
+      'react-devtools-core': join(import.meta.dirname, 'nothing.js'),
+      'when-exit': join(import.meta.dirname, 'nothing.js'),
+      'string-width': join(import.meta.dirname, 'string-width.cjs'),
+    },
   },
   transform: {
     define: {
+      // Yoga would fetch its own bytes where it can, and with that have Node load all of its client for the web.
+      fetch: 'undefined',
       'process.env.DEV': '"false"',
       'process.env.NODE_ENV': '"production"',
     },

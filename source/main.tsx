@@ -24,7 +24,9 @@ const asking = askingOn(stdin, stderr);
 
 const outside: Outside = {
   now: () => Date.now(),
-  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  get zone() {
+    return Intl.DateTimeFormat().resolvedOptions().timeZone;
+  },
   print: (text) => void stdout.write(text),
   complain: (text) => void stderr.write(text),
   input,

@@ -1,10 +1,14 @@
 import { parseArgs } from 'node:util';
 import { type EntryKind, entryKinds } from '../logbook/entries.ts';
+import type { Outside } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
-import { momentFrom } from '../words/moments.ts';
+import { instantFrom, momentFrom } from '../words/moments.ts';
 import type { Command, Request } from './command.ts';
 import { COMMON, OPTIONS, type OptionName, type Options, SEED, SIMULATIONS } from './options.ts';
 import { unknownWord } from './unknown-word.ts';
+
+/** The time and the zone, asked only where something is typed that goes by them: a zone takes long to find out. */
+type Clock = Pick<Outside, 'now' | 'zone'>;
 
 /** Values as typed, by option; `true` for one that stands alone. */
 type Given = ReadonlyMap<OptionName, string | true>;
@@ -13,7 +17,7 @@ type Given = ReadonlyMap<OptionName, string | true>;
 export function readArguments(
   args: readonly string[],
   commands: readonly Command[],
-  clock: { now: number; zone: string },
+  clock: Clock,
 ): Result<{ command: Command | null; request: Request }> {
   const { words, given, troubles } = tokensOf(args);
   const [word, ...rest] = words;
@@ -70,7 +74,7 @@ function foreign(command: Command | null, given: Given): Trouble[] {
     .map((name) => ({ kind: 'unknown word', word: `--${name}`, what: 'option' }));
 }
 
-function optionsOf(given: Given, clock: { now: number; zone: string }, troubles: Trouble[]): Options {
+function optionsOf(given: Given, clock: Clock, troubles: Trouble[]): Options {
   const text = (name: OptionName) => {
     const value = given.get(name);
     return typeof value === 'string' ? value : null;
@@ -78,12 +82,12 @@ function optionsOf(given: Given, clock: { now: number; zone: string }, troubles:
   const moment = (name: OptionName, now: number): number | null => {
     const typed = text(name);
     if (typed === null) return null;
-    const found = momentFrom(typed, now, clock.zone);
+    const found = instantFrom(typed) ?? momentFrom(typed, now, clock.zone);
     if (found === null) troubles.push(notUnderstood(name, typed, 'an instant', '2026-02-03T07:40Z'));
     return found;
   };
-  const at = moment('at', clock.now);
-  const now = at ?? clock.now;
+  const at = moment('at', clock.now());
+  const now = at ?? clock.now();
   return {
     boat: text('boat'),
     sample: given.has('sample'),

@@ -40,7 +40,7 @@ export async function run(args: readonly string[], outside: Outside, screens: Sc
 }
 
 async function carryOut(args: readonly string[], outside: Outside, screens: Screens): Promise<number> {
-  const read = readArguments(args, COMMANDS, { now: outside.now(), zone: outside.zone });
+  const read = readArguments(args, COMMANDS, outside);
   if (!read.ok) return complainOf(read.troubles, outside);
   const { command, request } = read.value;
   if (request.options.version) {

@@ -1,4 +1,4 @@
-import { utc } from '@date-fns/utc/utc';
+import { UTCDateMini } from '@date-fns/utc/date/mini';
 import { addMonths } from 'date-fns/addMonths';
 import { type Boat, engineOf } from '../boat/boat.ts';
 import type { Service } from '../boat/service.ts';
@@ -33,7 +33,7 @@ export function dueOf(boat: Boat, service: Service, condition: Condition): Due {
     hours: byHours ? last.hours! + service.everyHours! : null,
     nowHours: record?.hours ?? null,
     unreadDays: record?.readAt == null ? 0 : (condition.at - record.readAt) / MS_A_DAY,
-    on: byMonths ? addMonths(last.at, Math.round(service.everyMonths!), { in: utc }).getTime() : null,
+    on: byMonths ? addMonths(new UTCDateMini(last.at), Math.round(service.everyMonths!)).getTime() : null,
   };
 }
 

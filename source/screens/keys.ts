@@ -1,6 +1,5 @@
 import type { Key } from 'ink';
-
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+import { graphemesOf } from '../words/graphemes.ts';
 
 const NAMED = [
   ['upArrow', 'up'],
@@ -39,7 +38,7 @@ export function keysOf(input: string, key: Partial<Key>): string[] {
   if (named) return [named[1]];
   if (key.ctrl) return input.length === 1 ? [`ctrl ${input}`] : [];
   const keys: string[] = [];
-  for (const { segment } of graphemes.segment(input)) {
+  for (const segment of graphemesOf(input)) {
     if (segment === '\r\n') keys.push('enter');
     else if (segment < ' ' || segment === '\u007f') keys.push(...controlKey(segment));
     else keys.push(segment === ' ' ? 'space' : segment);

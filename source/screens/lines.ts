@@ -1,6 +1,7 @@
 import type { State } from '../readiness/answer.ts';
 import { clean } from '../words/clean.ts';
-import { cut, isPlain, widthOf, wrapWords } from './width.ts';
+import { isPlain } from '../words/plain.ts';
+import { cut, widthOf, wrapWords } from './width.ts';
 
 /** What a piece of text is, not how it looks: the palette says that. */
 export type Tone = 'plain' | 'title' | 'chosen' | 'verdict' | 'danger' | 'chart' | State;

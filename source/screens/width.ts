@@ -1,14 +1,6 @@
 import stringWidth from 'string-width';
-
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
-/** Letters and signs known to take one column each, so that most texts need no measuring: Latin, the board's own signs, braille. */
-const ONE_EACH =
-  /^[ -~\u00a1-\u00ac\u00ae-\u024f\u2013\u2014\u2018-\u201d\u2026\u2191\u2193\u2500\u25aa\u25ab\u2800-\u28ff]*$/u;
-
-/** Whether every letter is one of those: a column each, and none of them able to do anything but be seen. */
-export function isPlain(text: string): boolean {
-  return ONE_EACH.test(text);
-}
+import { graphemesOf } from '../words/graphemes.ts';
+import { isPlain } from '../words/plain.ts';
 
 /** The columns a text takes on a terminal. */
 export function widthOf(text: string): number {
@@ -68,7 +60,7 @@ export function onThePoint(figures: readonly string[]): string[] {
 function head(text: string, columns: number): string {
   let kept = '';
   let used = 0;
-  for (const { segment } of graphemes.segment(text)) {
+  for (const segment of graphemesOf(text)) {
     used += widthOf(segment);
     if (used > columns) break;
     kept += segment;

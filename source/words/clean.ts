@@ -1,9 +1,10 @@
+import { graphemesOf } from './graphemes.ts';
+
 const MOST_GRAPHEMES = 10_000;
 /** Marks on one letter beyond this are not writing. */
 const MOST_CODE_POINTS = 8;
 
 const PLAIN = /^[\n\t\x20-\x7e]*$/;
-const GRAPHEMES = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 /**
  * Text as it may be drawn: line feed and tab stay; other control characters become their pictures, C1, bidi controls, lone surrogates and line
@@ -16,7 +17,7 @@ export function clean(text: string, mostGraphemes: number = MOST_GRAPHEMES): str
   const drawable = Array.from(text.slice(0, mostUnits), drawn).join('');
   let kept = '';
   let count = 0;
-  for (const { segment } of GRAPHEMES.segment(drawable)) {
+  for (const segment of graphemesOf(drawable)) {
     if (count === mostGraphemes) return `${kept}…`;
     kept += shortened(segment);
     count += 1;

@@ -14,10 +14,12 @@ export function momentFrom(typed: string, now: number, zone: string): number | n
   const text = typed.trim().toLowerCase();
   if (text.length > LONGEST) return null;
   if (text === 'now') return now;
-  return absolute(text) ?? ago(text, now) ?? inZone(text, now, zone);
+  return instantFrom(text) ?? ago(text, now) ?? inZone(text, now, zone);
 }
 
-function absolute(text: string): number | null {
+/** The same of one typed with its offset, `2026-02-03T07:40Z`, which is the same in every zone. */
+export function instantFrom(typed: string): number | null {
+  const text = typed.trim().toLowerCase();
   const found = /^(\d{4}-\d\d-\d\d)[t ](\d\d:\d\d(?::\d\d(?:\.\d{1,3})?)?)(z|[+-]\d\d:\d\d)$/.exec(text);
   if (!found || !isDate(found[1]!)) return null;
   const at = Date.parse(`${found[1]}T${found[2]}${found[3]!.toUpperCase()}`);
