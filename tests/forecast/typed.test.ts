@@ -108,6 +108,7 @@ describe('a row that cannot be so is warned of, not refused', () => {
 
   test.each([
     [['se 20 g15 4'], 'rest of today: gust below wind'],
+    [['se 15-20 g18 4'], 'rest of today: gust below wind'],
     [['se 25-15 4'], 'rest of today: range backwards'],
     [['se 120 4'], 'rest of today: very strong wind'],
     [['se 40 60'], 'rest of today: very high seas'],
