@@ -1,6 +1,6 @@
 // Forecast tables as two public sources give them: hourly marine arrays with their units beside them, and grid points of the US National Weather Service with
 // ISO 8601 durations (api.weather.gov/gridpoints). The grid points are fixtures whose times are relative to now; they are made absolute here.
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { forecastOf, read } from '../helpers/a-forecast.ts';
 
@@ -8,6 +8,12 @@ const folder = new URL('../../../shared/checks/forecasts/', import.meta.url);
 const present = existsSync(folder);
 const note = present ? '' : ': skipped, not here';
 const now = Date.parse('2026-02-03T07:00Z');
+
+/** The text of the file whose name ends so. */
+function named(end: string): string {
+  const name = readdirSync(folder).find((one) => one.endsWith(end));
+  return readFileSync(new URL(name ?? end, folder), 'utf8');
+}
 
 /** The fixtures cut their seconds off, so that one value ends a second after the next begins. */
 const TEN_SECONDS = 10_000;
@@ -26,7 +32,7 @@ function absolute(json: string): string {
 test.skipIf(!present)(
   `an hourly marine table is read, swell left out (../shared/checks/forecasts${note})`,
   () => {
-    const json = readFileSync(new URL('openmeteo_hourly_marine_shape.json', folder), 'utf8');
+    const json = named('_hourly_marine_shape.json');
     const forecast = forecastOf(json, {
       now: Date.parse('2026-09-12T12:00Z'),
       issuedAt: Date.parse('2026-09-12T06:00Z'),
@@ -56,7 +62,7 @@ test.skipIf(!present)(
 test.skipIf(!present)(
   `a table of the present alone is no forecast (../shared/checks/forecasts${note})`,
   () => {
-    const json = readFileSync(new URL('openmeteo_current_wind_units_kn.json', folder), 'utf8');
+    const json = named('_current_wind_units_kn.json');
     expect(read(json)).toMatchObject({ ok: false, troubles: [{ kind: 'foreign file' }] });
   },
 );
