@@ -1,3 +1,4 @@
+import { brief } from './brief.ts';
 import type { Command } from './command.ts';
 import { forecast } from './forecast.ts';
 import { inspect } from './inspect.ts';
@@ -14,6 +15,7 @@ import { verdict } from './verdict.ts';
 /** Every command, in the order help shows them. A new one: its file, and a line here. */
 export const COMMANDS: readonly Command[] = [
   verdict,
+  brief,
   record,
   forecast,
   log,
