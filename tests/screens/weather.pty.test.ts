@@ -35,7 +35,8 @@ beforeAll(() => {
   const forecast = invented();
   for (const boat of [held, bolder]) {
     cpSync('sample-boat', boat, { recursive: true });
-    mkdirSync(path.join(boat, 'forecasts'), { recursive: true });
+    rmSync(path.join(boat, 'forecasts'), { recursive: true, force: true });
+    mkdirSync(path.join(boat, 'forecasts'));
     writeFileSync(path.join(boat, 'forecasts', forecastFileName(forecast)), JSON.stringify(forecast));
   }
   const file = path.join(bolder, 'boat.json');
