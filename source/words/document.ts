@@ -10,6 +10,7 @@ import { reasonSentence } from './reasons.ts';
 import { sayTrouble } from './troubles.ts';
 import { type WeatherDocument, weatherDocument } from './weather-document.ts';
 import { edgePhrase, stayingPhrase } from './weather-reasons.ts';
+import { whereaboutsOf } from './whereabouts.ts';
 
 /** The document of `verdict --json` (contract: names, units and meanings are relied on by scripts). Instants are ISO 8601 UTC, scores percentages, chances 0..1, 6 significant digits. */
 export interface VerdictDocument {
@@ -213,35 +214,6 @@ function timesOf(
       boat: six(boat),
       weather: sixOrNull(weather),
     })),
-  };
-}
-
-function whereaboutsOf(
-  boat: Boat,
-  condition: Condition,
-  beliefs: Beliefs,
-): Pick<VerdictDocument, 'engines' | 'underWaySince' | 'anchorage'> {
-  const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
-  return {
-    engines: boat.engines.map(({ id, name }) => {
-      const record = condition.engines.get(id);
-      const waiting = beliefs.waiting.get(id);
-      return {
-        id,
-        name,
-        hours: sixOrNull(record?.hours ?? null),
-        readAt: record?.readAt == null ? null : instant(record.readAt),
-        perDay: waiting === undefined || 'fixed' in waiting ? 0 : six(waiting.shape / waiting.rate),
-      };
-    }),
-    underWaySince: condition.underWay ? instant(condition.underWay.since) : null,
-    anchorage: anchorage
-      ? {
-          id: anchorage.id,
-          name: anchorage.name,
-          since: condition.arrivedAt === null ? null : instant(condition.arrivedAt),
-        }
-      : null,
   };
 }
 
