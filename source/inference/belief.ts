@@ -12,7 +12,7 @@ export interface Spread {
 export interface FluidDraws {
   /** Level now, L. */
   readonly levelL: Float64Array;
-  /** Loss, L per weighted running hour. */
+  /** Loss, L a weighted running hour. */
   readonly run: Float64Array;
   /** Loss, L per day. */
   readonly rest: Float64Array;
@@ -38,8 +38,14 @@ export interface FluidBelief {
   /** Chance that the level rose with nothing poured in. */
   readonly rising: number;
   readonly leakClass: 'dry' | 'wet' | 'drops' | 'falls' | null;
-  /** Draws for `count` passages; `streamOf(part)` gives this fluid's own named streams. */
-  draw(count: number, streamOf: (part: string) => Stream): FluidDraws;
+  /** Where drops were seen to fall: the least it loses by them, L a day; 0 otherwise. Then what is aboard must cover twice the loss. */
+  readonly leastLossLPerDay: number;
+  /** Draws for `count` passages; `streamOf(part)` gives this fluid's own named streams, `hoursADay` each passage's running hours a day while lying. */
+  draw(
+    count: number,
+    streamOf: (part: string) => Stream,
+    hoursADay: (engine: string) => Float64Array,
+  ): FluidDraws;
 }
 
 /** Whether a job helped: the loss on a usual day, after against before. */

@@ -10,7 +10,9 @@ import { believeFluid } from './fluid.ts';
 export function believe(boat: Boat, condition: Condition): Beliefs {
   const waiting = new Map(boat.engines.map((engine) => [engine.id, waitingHours(engine, condition)]));
   return {
-    fluids: new Map(boat.fluids.map((fluid) => [fluid.id, believeFluid(fluid, condition)])),
+    fluids: new Map(
+      boat.fluids.map((fluid) => [fluid.id, believeFluid(fluid, boat.engines, condition, waiting)]),
+    ),
     anodes: new Map(boat.anodes.map((anode) => [anode.id, believeAnode(anode, condition)])),
     demand: new Map(boat.spares.map((spare) => [spare.id, demandFor(boat, spare, condition)])),
     waiting,

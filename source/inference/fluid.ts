@@ -1,84 +1,109 @@
+import type { Engine } from '../boat/engine.ts';
 import type { Fluid } from '../boat/fluid.ts';
-import type { Condition, FluidEvent } from '../condition/condition.ts';
-import { type Stream, stream } from '../maths/stream.ts';
-import { type Bounds, truncatedNormal } from '../maths/truncated-normal.ts';
-import type { FluidBelief, FluidDraws, Spread } from './belief.ts';
+import type { Condition } from '../condition/condition.ts';
+import { MS_A_DAY } from '../condition/time.ts';
+import type { FluidBelief, WaitingBelief } from './belief.ts';
+import { drawsOf } from './draws.ts';
+import { type Changed, historyOf } from './history.ts';
+import { effectOf } from './job-effect.ts';
+import { leakChanceAt, leakClassAt, leastLossLPerDay } from './leak-class.ts';
+import { overPair } from './pair.ts';
+import type { ReadPeriod } from './period.ts';
+import type { Posterior } from './posterior.ts';
+import { leakGiven, type RatePriors, usualPriors } from './rate-prior.ts';
+import { riseChance } from './rising.ts';
+import { hoursOnAUsualDay, hoursUnmetered, unmeteredSince } from './running-since.ts';
+import { dayCdfOf, daySpread, levelSpread, quantileOf, runSpread } from './spreads.ts';
 
-const MS_A_DAY = 86_400_000;
-
-export function believeFluid(fluid: Fluid, condition: Condition): FluidBelief | null {
-  const { events, runHours } = condition.fluids.get(fluid.id)!;
-  const last = events.findLastIndex((event) => event.kind === 'reading');
-  const reading = events[last];
-  if (reading === undefined || reading.kind !== 'reading') return null;
-  const poured = events
-    .slice(last + 1)
-    .reduce((sum, event) => sum + (event.kind === 'topup' ? event.amountL : 0), 0);
-  const since = { hours: runHours - reading.runHours, days: (condition.at - reading.at) / MS_A_DAY };
-  const draw = (count: number, streamOf: (part: string) => Stream): FluidDraws => {
-    const run = rateDraws(priorOf(fluid, 'perEngineHour', 200, 20), fluid, count, streamOf, 'run');
-    const rest = rateDraws(priorOf(fluid, 'perDay', 100, 10), fluid, count, streamOf, 'rest');
-    const errors = streamOf('level');
-    const error = fluid.readingError ?? (fluid.full - fluid.low) / 20;
-    const levelL = run.map(
-      (rate, i) =>
-        reading.levelL + poured + error * errors.normal() - rate * since.hours - rest[i]! * since.days,
-    );
-    return { levelL, run, rest };
-  };
-  const sample = draw(1024, (part) => stream(1, `${fluid.id}/${part}`));
-  const leak = fluid.loss.leakChance;
-  return {
-    level: spreadOf(sample.levelL),
-    run: spreadOf(sample.run),
-    rest: spreadOf(sample.rest),
-    usualDay: spreadOf(sample.rest),
-    leak: { tight: (1 - leak) ** 2, running: leak * (1 - leak), lying: leak * (1 - leak), both: leak * leak },
-    split: 'known',
-    job: null,
-    changedAt: null,
-    rising: 0,
-    leakClass: leakClassOf(events),
-    draw,
-  };
-}
-
-function leakClassOf(events: readonly FluidEvent[]) {
-  const last = events.findLast((event) => event.kind === 'leak');
-  return last?.kind === 'leak' ? last.class : null;
-}
-
-function priorOf(fluid: Fluid, per: 'perEngineHour' | 'perDay', usualParts: number, wideParts: number) {
-  const marks = fluid.full - fluid.low;
-  const { mean, sd, wide } = { mean: 0, sd: marks / usualParts, wide: undefined, ...fluid.loss[per] };
-  return { mean, sd, wide: Math.max(3 * sd, wide ?? marks / wideParts) };
-}
-
-function rateDraws(
-  prior: { mean: number; sd: number; wide: number },
+/** What a fluid's readings say of it now (model 3); null where it was never read. */
+export function believeFluid(
   fluid: Fluid,
-  count: number,
-  streamOf: (part: string) => Stream,
-  part: string,
-): Float64Array {
-  if (part === 'run' && fluid.engine === undefined) return new Float64Array(count);
-  const kinds = streamOf(`${part}/kind`);
-  const values = streamOf(part);
-  const usual = quantileOf({ mean: prior.mean, sd: prior.sd, low: 0, high: Infinity });
-  const leaking = quantileOf({ mean: prior.mean, sd: prior.wide, low: 0, high: Infinity });
-  return Float64Array.from({ length: count }, () =>
-    (kinds.uniform() < fluid.loss.leakChance ? leaking : usual)(values.uniform()),
+  engines: readonly Engine[],
+  condition: Condition,
+  waiting: ReadonlyMap<string, WaitingBelief>,
+): FluidBelief | null {
+  const { events, runHours } = condition.fluids.get(fluid.id)!;
+  const { at } = condition;
+  const history = historyOf(fluid, events, { at, runHours });
+  if (history === null) return null;
+  const { present, changed, work, life } = history;
+  const { posterior } = present;
+  const unmetered = unmeteredSince(fluid, life.readings.at(-1)!.at, condition);
+  const hours = hoursOnAUsualDay(fluid, engines, condition);
+  const leak = leakWeights(posterior, usualPriors(fluid, leakChanceAt(fluid, events, at)));
+  const lately = changed !== null && at - changed.at < NEWS_MS ? changed : null;
+  return {
+    level: levelSpread(posterior, hoursUnmetered(unmetered, waiting)),
+    run: runSpread(posterior),
+    rest: daySpread(posterior, 0),
+    usualDay: daySpread(posterior, hours),
+    leak,
+    split: cannotTell(leak) ? 'cannot tell' : 'known',
+    job: work && effectOf(work.job, work.before, work.after, hours),
+    changedAt:
+      lately !== null && (isStep(present, lately) || isSure(posterior, lately, hours)) ? lately.at : null,
+    rising: riseChance(present, lately),
+    leakClass: leakClassAt(fluid, events, at),
+    leastLossLPerDay: leastLossLPerDay(fluid, events, at),
+    draw: (count, streamOf, hoursADay) => drawsOf(posterior, unmetered, count, streamOf, hoursADay),
+  };
+}
+
+/** A change by itself is news for so long. Judgement: as dated things are (model 1). */
+const NEWS_MS = 30 * MS_A_DAY;
+/** Nine chances in ten: model 1. */
+const SURE = 0.9;
+/** Model 3.6. */
+const LEAKS = 0.5;
+const TOLD_APART = 0.8;
+
+function cannotTell({ tight, running, lying, both }: FluidBelief['leak']): boolean {
+  return tight < LEAKS && Math.max(running, lying, both) < TOLD_APART;
+}
+
+/** The chances of each kind of leak: that so large a loss is one (model 3.2). Before any work these are the weights of the four kinds themselves. */
+function leakWeights(
+  { members }: Posterior,
+  { run: runParts, rest: restParts }: RatePriors,
+): FluidBelief['leak'] {
+  let [running, lying, both, all] = [0, 0, 0, 0];
+  for (const { pair, weight } of members)
+    overPair(pair, POINTS, (run, rest, share) => {
+      const [byHour, byDay] = [leakGiven(runParts, run), leakGiven(restParts, rest)];
+      all += weight * share;
+      running += weight * share * byHour * (1 - byDay);
+      lying += weight * share * (1 - byHour) * byDay;
+      both += weight * share * byHour * byDay;
+    });
+  const tight = Math.max(0, all - running - lying - both);
+  return { tight: tight / all, running: running / all, lying: lying / all, both: both / all };
+}
+
+const POINTS = 8;
+
+/** So many sds off what was foretold is no chance: 1 in 700 healthy readings lie so far. */
+const STEP = 3;
+
+/** Whether the level itself stepped where the loss changed: the first reading since lies too far off what was foretold for it. */
+function isStep({ readings }: ReadPeriod, { before }: Changed): boolean {
+  const first = readings[0]!;
+  const { level, varLevel } = before.posterior;
+  return (
+    first.off === 'on' &&
+    first.fill === before.end.fill &&
+    Math.abs(first.levelL - level) > STEP * Math.sqrt(varLevel + first.sd ** 2)
   );
 }
 
-function quantileOf(bounds: Bounds): (p: number) => number {
-  return bounds.sd === 0 ? () => bounds.mean : truncatedNormal(bounds).quantile;
-}
-
-function spreadOf(values: Float64Array): Spread {
-  const sorted = values.toSorted();
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length;
-  const at = (share: number) => sorted[Math.floor(share * values.length)]!;
-  return { mean, sd: Math.sqrt(variance), p10: at(0.1), p90: at(0.9) };
+/** Whether the loss since lies the way the signal said, against what it was before. */
+function isSure(now: Posterior, { way, before }: Changed, hours: number): boolean {
+  const was = before.posterior;
+  const variance = hours * hours * was.varRun + 2 * hours * was.covRunRest + was.varRest;
+  const mean = hours * was.run + was.rest;
+  const sd = Math.sqrt(Math.max(0, variance));
+  const middles = Array.from({ length: 16 }, (_, i) =>
+    quantileOf((x) => dayCdfOf(was, hours, x), (i + 0.5) / 16, mean, sd),
+  );
+  const lower = middles.reduce((sum, x) => sum + dayCdfOf(now, hours, x), 0) / middles.length;
+  return way === 'up' ? lower >= SURE : 1 - lower >= SURE;
 }

@@ -29,7 +29,11 @@ export function reserveL(fluid: Fluid): number {
  */
 export function fluidAhead(fluid: Fluid, belief: FluidBelief, passages: Passages): FluidAhead {
   const { count, hours, reserveDays } = passages;
-  const draws = belief.draw(count, (part) => passages.streamOf(`fluid/${fluid.id}/${part}`));
+  const draws = belief.draw(
+    count,
+    (part) => passages.streamOf(`fluid/${fluid.id}/${part}`),
+    (engine) => passages.waiting.get(engine)!,
+  );
   const vary = passages.streamOf(`fluid/${fluid.id}/vary`);
   const engines = enginesOf(fluid);
   const waiting = engines.map((engine) => passages.waiting.get(engine)!);

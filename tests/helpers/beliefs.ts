@@ -22,6 +22,7 @@ export function certainFluid(levelL: number, run: number, rest: number): FluidBe
     changedAt: null,
     rising: 0,
     leakClass: null,
+    leastLossLPerDay: 0,
     draw: (count) => ({ levelL: all(count, levelL), run: all(count, run), rest: all(count, rest) }),
   };
 }

@@ -1,0 +1,117 @@
+import type { Fluid } from '../boat/fluid.ts';
+import type { FluidEvent } from '../condition/condition.ts';
+import { type Change, changeIn } from './changed.ts';
+import { leakChanceAt } from './leak-class.ts';
+import { type Period, type ReadPeriod, readPeriod } from './period.ts';
+import { priorsAfter, usualPriors } from './rate-prior.ts';
+import { type FluidLife, type Job, lifeOf, type Moment } from './readings.ts';
+
+/** A fluid's life cut where its losses began anew: by work, or by themselves. */
+export interface History {
+  readonly life: FluidLife;
+  /** The last period, to now. */
+  readonly present: ReadPeriod;
+  /** How the present one began, where that was by itself. */
+  readonly changed: Changed | null;
+  /** The last work, with the periods before it and after it. */
+  readonly work: { readonly job: Job; readonly before: ReadPeriod; readonly after: ReadPeriod } | null;
+}
+
+export interface Changed {
+  readonly at: number;
+  readonly way: Change['way'];
+  readonly before: ReadPeriod;
+}
+
+interface Part {
+  readonly period: ReadPeriod;
+  readonly changed: Changed | null;
+}
+
+/** Reads a fluid's whole life, period by period, each teaching the next (model 3.4, 3.5). Null where it was never read. */
+export function historyOf(
+  fluid: Fluid,
+  events: readonly FluidEvent[],
+  now: Pick<Moment, 'at' | 'runHours'>,
+): History | null {
+  const life = lifeOf(fluid, events);
+  if (life.readings.length === 0) return null;
+  let last: Part | null = null;
+  let work: History['work'] = null;
+  for (const { job, readings, end } of stretchesOf(life, { ...now, ...life.end })) {
+    const before: ReadPeriod | null = last?.period ?? null;
+    const chance = leakChanceAt(fluid, events, end.at);
+    const stretch = { fluid, readings, end, ways: before?.waysAfter ?? new Map() };
+    const parts: readonly Part[] =
+      job === null || before === null
+        ? partsOf({ ...stretch, priors: usualPriors(fluid, chance), start: null }, chance, null)
+        : partsOf(afterWork(stretch, job, before, chance), chance, before);
+    last = parts.at(-1)!;
+    if (job !== null && before !== null) work = { job, before, after: parts[0]!.period };
+  }
+  return { life, present: last!.period, changed: last!.changed, work };
+}
+
+/** Work is no news before there are two readings to see the losses by. */
+const READINGS_BEFORE_WORK = 2;
+
+/** The readings between one work and the next; works with no reading between count as one. */
+function stretchesOf({ readings, jobs }: FluidLife, end: Moment) {
+  const cuts = jobs.filter(
+    (job, i) => job.readings >= READINGS_BEFORE_WORK && job.readings !== jobs[i + 1]?.readings,
+  );
+  return [null, ...cuts].map((job, i) => ({
+    job,
+    readings: readings.slice(job?.readings ?? 0, cuts[i]?.readings),
+    end: cuts[i] ?? end,
+  }));
+}
+
+/** The level carries over work; each loss is anew, most likely what it was or less. Only where it was seen leaking since may it be a leak of its own. */
+function afterWork(
+  stretch: Pick<Period, 'fluid' | 'readings' | 'end' | 'ways'>,
+  job: Job,
+  { posterior }: ReadPeriod,
+  leakChance: number,
+): Period {
+  const seen = leakChance > stretch.fluid.loss.leakChance;
+  return {
+    ...stretch,
+    priors: priorsAfter(stretch.fluid, posterior, seen ? leakChance : 0),
+    start: { ...job, mean: posterior.level, variance: posterior.varLevel },
+  };
+}
+
+/** A loss that goes on looks like a change at every reading: only from this one on may a period that began with a change end by a further fall. Judgement. */
+const READINGS_TO_LEARN = 3;
+
+/**
+ * A stretch between works, cut where its losses changed by themselves. There level and losses begin anew: what was read is so, and a slip in the log or a top-up not logged must not look
+ * like a loss. After work the losses may never have been what was expected: then the whole is read anew.
+ */
+function partsOf(stretch: Period, leakChance: number, beforeWork: ReadPeriod | null): readonly Part[] {
+  const done: Part[] = [];
+  let part: Part = { period: readPeriod(stretch), changed: null };
+  for (;;) {
+    const { period, changed } = part;
+    const { fluid, readings, end } = period;
+    const mayBeWhole = beforeWork !== null && done.length === 0 && changed === null;
+    const change = changeIn(period, ({ since, way }) => {
+      if (since === 0) return mayBeWhole;
+      return changed === null || way === 'up' || since >= READINGS_TO_LEARN;
+    });
+    if (change === null) return [...done, part];
+    const { since, way } = change;
+    const { at } = readings[since]!;
+    if (since === 0) {
+      const priors = priorsAfter(fluid, beforeWork!.posterior, leakChance);
+      part = { period: readPeriod({ ...stretch, priors }), changed: { at, way, before: beforeWork! } };
+      continue;
+    }
+    const before = readPeriod({ ...period, readings: readings.slice(0, since), end: readings[since]! });
+    const priors = priorsAfter(fluid, before.posterior, leakChance);
+    const rest = { fluid, priors, start: null, readings: readings.slice(since), end, ways: before.waysAfter };
+    done.push({ period: before, changed });
+    part = { period: readPeriod(rest), changed: { at, way, before } };
+  }
+}

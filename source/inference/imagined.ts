@@ -1,0 +1,92 @@
+import { normalCdf } from '../maths/normal.ts';
+import { positiveQuantile } from '../maths/positive-normal.ts';
+import { gaussLegendre } from '../maths/quadrature.ts';
+import { type Gaussian, without } from './gaussian.ts';
+import { LEVEL, REST, RUN, SHORTFALLS } from './joint.ts';
+
+/** One way the readings off the stick may have fallen: the unknowns given that, all with the same covariance, and ln of its weight. */
+export interface Imagined {
+  readonly logWeight: number;
+  /** Run, rest, level. */
+  readonly mean: Float64Array;
+}
+
+export interface Imaginings {
+  readonly covariance: readonly Float64Array[];
+  readonly ways: readonly Imagined[];
+}
+
+/**
+ * A reading off the stick says only that it fell short of the stick's end (or rose above): its shortfall is an unknown above zero. This lays a rule of points over all shortfalls
+ * together, each drawn above zero given those before it; weights are the chances met on the way. Given the shortfalls, what is left is a plain normal.
+ *
+ * One shortfall: Gauss-Legendre. More: the separation of variables of A. Genz, "Numerical computation of multivariate normal probabilities", J. Comp. Graph. Stat. 1 (1992), 141-149, on a
+ * Kronecker lattice of so many `points`, folded by the baker's transformation.
+ */
+export function imagine(joint: Gaussian, points: number): Imaginings {
+  const shortfalls = joint.mean.length - SHORTFALLS;
+  const keep = [RUN, REST, LEVEL];
+  const gains: Float64Array[] = [];
+  const spreads: number[] = [];
+  let covariance = joint.covariance;
+  for (let j = SHORTFALLS; j < joint.mean.length; j += 1) {
+    const own = covariance[j]![j]!;
+    gains.push(covariance[j]!.map((value) => value / own));
+    spreads.push(Math.sqrt(own));
+    covariance = without(covariance, j, own);
+  }
+  const ways = pointsFor(shortfalls, points).map(({ weight, at }) => {
+    const mean = joint.mean.slice();
+    let logWeight = Math.log(weight);
+    for (let k = 0; k < shortfalls; k += 1) {
+      const j = SHORTFALLS + k;
+      const [expected, sd, gain] = [mean[j]!, spreads[k]!, gains[k]!];
+      logWeight += Math.log(normalCdf(expected / sd));
+      const apart = positiveQuantile(expected, sd, at(k)) - expected;
+      for (let i = 0; i < mean.length; i += 1) mean[i]! += gain[i]! * apart;
+    }
+    return { logWeight, mean: mean.slice(0, SHORTFALLS) };
+  });
+  return {
+    covariance: keep.map((i) => covariance[i]!.slice(0, SHORTFALLS)),
+    ways: ways.filter(({ logWeight }) => logWeight > Number.NEGATIVE_INFINITY),
+  };
+}
+
+interface Point {
+  readonly weight: number;
+  readonly at: (dimension: number) => number;
+}
+
+const ONE = 32;
+
+function pointsFor(dimensions: number, points: number): readonly Point[] {
+  if (dimensions === 0) return [{ weight: 1, at: () => 0.5 }];
+  if (dimensions === 1) {
+    const { places, weights } = gaussLegendre(ONE);
+    return Array.from(places, (place, i) => ({ weight: weights[i]! / 2, at: () => (1 + place) / 2 }));
+  }
+  const steps = primes.slice(0, dimensions - 1).map(Math.sqrt);
+  return Array.from({ length: points }, (_, i) => ({
+    weight: 1 / points,
+    at: (k) => (k === 0 ? (i + 0.5) / points : folded(i + 0.5, steps[k - 1]!)),
+  }));
+}
+
+function folded(i: number, step: number): number {
+  const at = 1 - Math.abs(2 * ((i * step) % 1) - 1);
+  return Math.min(1 - CLOSEST, Math.max(CLOSEST, at));
+}
+
+const CLOSEST = 1e-4;
+
+/** As many readings off the stick as are looked at together. */
+export const MOST_SHORTFALLS = 48;
+
+const primes = primesUpTo(MOST_SHORTFALLS);
+
+function primesUpTo(count: number): readonly number[] {
+  const found: number[] = [];
+  for (let n = 2; found.length < count; n += 1) if (found.every((prime) => n % prime !== 0)) found.push(n);
+  return found;
+}
