@@ -20,7 +20,7 @@ const mostCharacterBytes = 3;
 /** Reads the lines of an open file from a byte position to its end. A line over the limit is passed over without being held. */
 export function scan(disk: Disk, file: number, from: number, crc32: Crc32): Scan {
   const lines: Line[] = [];
-  const buffer = Buffer.alloc(chunkBytes + mostLineBytes + 1);
+  const buffer = Buffer.allocUnsafe(chunkBytes + mostLineBytes + 1);
   let held = 0;
   let end = from;
   let at = from;

@@ -1,7 +1,8 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { aBoatFolder, aBoatText, aFolder, type BoatOnDisk, hasty, saved } from '../helpers/a-boat-folder.ts';
+import { aBoatFolder, aFolder, type BoatOnDisk, hasty, saved } from '../helpers/a-boat-folder.ts';
+import { aBoatText } from '../helpers/a-boat-text.ts';
 import { aRemark } from '../helpers/a-laptop.ts';
 import { runOn } from '../helpers/on-disk.ts';
 

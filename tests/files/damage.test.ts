@@ -17,35 +17,6 @@ async function aWrittenBoat(...texts: string[]) {
 const told = (troubles: readonly Trouble[]) => troubles.filter(({ kind }) => kind !== 'little room');
 
 describe('a power cut while an entry was saved', () => {
-  it.each([
-    ['cut off', (_rest: Buffer) => Buffer.of()],
-    ['and zeros after it', (rest: Buffer) => Buffer.alloc(rest.length)],
-    ['and garbage after it', (rest: Buffer) => Buffer.from(rest.map((byte) => byte ^ 0x95))],
-    [
-      'and old bytes with line ends after it',
-      (rest: Buffer) => Buffer.from('5}\n{"v":1\n'.repeat(20)).subarray(0, rest.length),
-    ],
-  ])(
-    'at any byte of its line, %s, loses nothing saved before, and the next entry is saved whole',
-    async (_, fill) => {
-      const { boat, file, bytes: confirmed, mark, marked } = await aWrittenBoat('one', 'two');
-      await saved(boat.open(hasty), aRemark('three'));
-      const bytes = bytesOf(file);
-      for (let cut = confirmed.length; cut < bytes.length; cut += 1) {
-        writeFileSync(file, Buffer.concat([bytes.subarray(0, cut), fill(bytes.subarray(cut))]));
-        writeFileSync(mark, marked);
-        const open = boat.open(hasty);
-        const whole = cut === bytes.length - 1 && fill(Buffer.of(0x0a)).length === 0;
-        const before = whole ? ['one', 'two', 'three'] : ['one', 'two'];
-        expect(await textsIn(open), `cut at ${cut}`).toEqual(before);
-        const [after] = await saved(open, aRemark('after'));
-        expect(file).toContain(after!.writer);
-        for (const again of [open, boat.open(hasty)])
-          expect(await textsIn(again)).toEqual([...before, 'after']);
-      }
-    },
-  );
-
   it('is told once, with the text of the line, and no longer once the next entry is saved', async () => {
     const { boat, file, bytes } = await aWrittenBoat('one', 'two');
     const torn = '{"v":1,"id":"k7m2q9xd-3","p":"0000';
@@ -85,23 +56,6 @@ describe('a power cut while an entry was saved', () => {
     await loaded(open);
     await saved(open, aRemark('ours too'));
     expect(bytesOf(copy)).toEqual(torn);
-  });
-});
-
-describe('one bit turned anywhere in a log', () => {
-  it('is always told, and costs at most two lines', async () => {
-    const { boat, file, bytes } = await aWrittenBoat('one', 'two', 'three', 'four');
-    const all = ['one', 'two', 'three', 'four'];
-    for (let at = 0; at < bytes.length; at += 1) {
-      const turned = Buffer.from(bytes);
-      turned[at]! ^= 1 << (at % 8);
-      writeFileSync(file, turned);
-      const { entries, troubles } = await loaded(boat.open(hasty));
-      const texts = entries.map((entry) => entry.kind === 'remark' && entry.text);
-      expect(told(troubles), `byte ${at}`).not.toEqual([]);
-      expect(texts.length, `byte ${at}`).toBeGreaterThanOrEqual(2);
-      expect(all.filter((text) => texts.includes(text))).toEqual(texts);
-    }
   });
 });
 

@@ -6,7 +6,8 @@ import { type Disk, realDisk } from '../../source/files/disk.ts';
 import { keepingOn } from '../../source/files/keeping.ts';
 import { newFolder } from '../../source/files/new-boat.ts';
 import type { Draft } from '../../source/logbook/entries.ts';
-import { aBoatText, aFolder } from '../helpers/a-boat-folder.ts';
+import { aFolder } from '../helpers/a-boat-folder.ts';
+import { aBoatText } from '../helpers/a-boat-text.ts';
 
 const drafts: readonly Draft[] = [
   { kind: 'dip', at: '2026-02-03T07:00:00Z', fluid: 'gear-oil', level: 1.2 },
@@ -66,6 +67,18 @@ describe('a new boat folder', () => {
     expect(readdirSync(folder)).toEqual(['letter.txt']);
     expect(readFileSync(file, 'utf8')).toBe('dear');
   });
+
+  it.skipIf(!existsSync('/proc/self'))(
+    'is refused where nothing can be made (skipped without /proc)',
+    async () => {
+      const home = aFolder();
+      for (const folder of ['/proc/godwit', '/proc/godwit/below'])
+        expect(await made(home, folder)).toEqual({
+          ok: false,
+          troubles: [{ kind: 'cannot make', folder, code: 'ENOENT' }],
+        });
+    },
+  );
 
   it('is whole or not there at all, whichever call of the disk fails', async () => {
     let failures = 0;

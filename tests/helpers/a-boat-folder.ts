@@ -8,13 +8,7 @@ import { keepingOn } from '../../source/files/keeping.ts';
 import type { Keeping } from '../../source/files/shelf.ts';
 import type { Draft, Entry } from '../../source/logbook/entries.ts';
 import type { BoatFolder, LoadedBoat } from '../../source/outside.ts';
-
-export const aBoatText = JSON.stringify({
-  format: 1,
-  name: 'Whimbrel',
-  crew: 2,
-  fluids: [{ id: 'gear-oil', name: 'Gear oil', low: 0.9, full: 1.3, reserve: 1 }],
-});
+import { aBoatText } from './a-boat-text.ts';
 
 /** An empty folder on the disk, gone when the test is. */
 export function aFolder(): string {

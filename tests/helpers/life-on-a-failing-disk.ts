@@ -5,7 +5,7 @@ import type { Draft } from '../../source/logbook/entries.ts';
 import { stream } from '../../source/maths/stream.ts';
 import type { BoatFolder } from '../../source/outside.ts';
 import type { Trouble } from '../../source/trouble.ts';
-import { aBoatText } from './a-boat-folder.ts';
+import { aBoatText } from './a-boat-text.ts';
 import { crcOf } from './a-laptop.ts';
 import { type Fault, PowerCut, SimulatedDisk } from './simulated-disk.ts';
 

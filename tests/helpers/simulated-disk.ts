@@ -91,6 +91,14 @@ export class SimulatedDisk implements Disk {
     return file && file !== 'folder' ? file.bytes : null;
   }
 
+  /** Puts a file there, as if it had always been. */
+  put(path: string, bytes: Uint8Array): void {
+    const kept = Buffer.from(bytes);
+    const file = { id: this.#next++, bytes: kept, kept, pending: [], changed: 0 };
+    this.#names.set(path, file);
+    this.#keptNames.set(path, file);
+  }
+
   list(folder: string): string[] {
     this.#call('read');
     this.#folder(folder);
