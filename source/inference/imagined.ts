@@ -1,8 +1,8 @@
-import { normalCdf } from '../maths/normal.ts';
-import { positiveQuantile } from '../maths/positive-normal.ts';
+import { logNormalCdf } from '../maths/normal.ts';
+import { positivePart, positiveQuantile } from '../maths/positive-normal.ts';
 import { gaussLegendre } from '../maths/quadrature.ts';
 import { type Gaussian, without } from './gaussian.ts';
-import { LEVEL, REST, RUN, SHORTFALLS } from './joint.ts';
+import { SHORTFALLS } from './joint.ts';
 
 /** One way the readings off the stick may have fallen: the unknowns given that, all with the same covariance, and ln of its weight. */
 export interface Imagined {
@@ -24,33 +24,49 @@ export interface Imaginings {
  * Kronecker lattice of so many `points`, folded by the baker's transformation.
  */
 export function imagine(joint: Gaussian, points: number): Imaginings {
-  const shortfalls = joint.mean.length - SHORTFALLS;
-  const keep = [RUN, REST, LEVEL];
-  const gains: Float64Array[] = [];
-  const spreads: number[] = [];
-  let covariance = joint.covariance;
-  for (let j = SHORTFALLS; j < joint.mean.length; j += 1) {
-    const own = covariance[j]![j]!;
-    gains.push(covariance[j]!.map((value) => value / own));
-    spreads.push(Math.sqrt(own));
-    covariance = without(covariance, j, own);
-  }
-  const ways = pointsFor(shortfalls, points).map(({ weight, at }) => {
+  const { steps, covariance } = inOrder(joint);
+  const ways = pointsFor(steps.length, points).map(({ weight, at }) => {
     const mean = joint.mean.slice();
     let logWeight = Math.log(weight);
-    for (let k = 0; k < shortfalls; k += 1) {
-      const j = SHORTFALLS + k;
-      const [expected, sd, gain] = [mean[j]!, spreads[k]!, gains[k]!];
-      logWeight += Math.log(normalCdf(expected / sd));
-      const apart = positiveQuantile(expected, sd, at(k)) - expected;
-      for (let i = 0; i < mean.length; i += 1) mean[i]! += gain[i]! * apart;
-    }
+    steps.forEach(({ which, sd, gain }, k) => {
+      const expected = mean[which]!;
+      logWeight += logNormalCdf(expected / sd);
+      move(mean, gain, positiveQuantile(expected, sd, at(k)) - expected);
+    });
     return { logWeight, mean: mean.slice(0, SHORTFALLS) };
   });
-  return {
-    covariance: keep.map((i) => covariance[i]!.slice(0, SHORTFALLS)),
-    ways: ways.filter(({ logWeight }) => logWeight > Number.NEGATIVE_INFINITY),
-  };
+  return { ways, covariance: covariance.slice(0, SHORTFALLS).map((row) => row.slice(0, SHORTFALLS)) };
+}
+
+/** One shortfall among those still unknown, its sd given those before it, and how much all move with it. */
+interface Step {
+  readonly which: number;
+  readonly sd: number;
+  readonly gain: Float64Array;
+}
+
+/** The shortfalls, at each turn the one least likely to be above zero (Genz's paper, after Gibson, Glasbey and Elston 1994): what follows then follows almost by itself. */
+function inOrder(joint: Gaussian): { steps: readonly Step[]; covariance: readonly Float64Array[] } {
+  const steps: Step[] = [];
+  const mean = joint.mean.slice();
+  let { covariance } = joint;
+  const left = new Set(Array.from(mean.keys()).slice(SHORTFALLS));
+  while (left.size > 0) {
+    const above = (j: number) => mean[j]! / Math.sqrt(covariance[j]![j]!);
+    const which = [...left].reduce((least, j) => (above(j) < above(least) ? j : least));
+    const own = covariance[which]![which]!;
+    const sd = Math.sqrt(own);
+    const gain = covariance[which]!.map((value) => value / own);
+    move(mean, gain, positivePart(mean[which]!, sd).mean - mean[which]!);
+    covariance = without(covariance, which, own);
+    steps.push({ which, sd, gain });
+    left.delete(which);
+  }
+  return { steps, covariance };
+}
+
+function move(mean: Float64Array, gain: Float64Array, by: number): void {
+  for (let i = 0; i < mean.length; i += 1) mean[i]! += gain[i]! * by;
 }
 
 interface Point {

@@ -27,7 +27,7 @@ interface Figure {
 }
 
 const DAY = 86_400_000;
-const NODES = 44;
+const NODES = 30;
 
 export function bruteForce(input: BruteInput): BruteAnswer {
   const still = integrated(input, () => 0);
@@ -127,100 +127,105 @@ function likelihood({ readings }: BruteInput, world: World): Likelihood {
   const solver = inverse(pick(on, on));
   const gain = multiply(pick(rest, on), solver);
   const left = subtract(pick(rest, rest), multiply(gain, pick(on, rest)));
-  const orthants = orthantOf(
-    left,
-    off.map((i) => readings[i]!.off === 'below'),
-  );
-  return (run, perDay) => {
+  const below = off.map((i) => readings[i]!.off === 'below');
+  const ends = off.map((i) => readings[i]!.levelL);
+  const fallingOff =
+    left.length === 1 ? nothingOff(left) : left.length === 2 ? oneOff(left, below[0]!) : someOff(left, below);
+  // Means are linear in both losses: worked out once for none, and for one of each alone.
+  const meanAt = (run: number, perDay: number) => {
     const mean = world.base.map((base, i) => base - run * world.hours[i]! - perDay * world.days[i]!);
     const apart = on.map((i) => readings[i]!.levelL - mean[i]!);
-    const log =
-      -0.5 * apart.reduce((sum, a, i) => sum + a * apart.reduce((s, b, j) => s + solver[i]![j]! * b, 0), 0);
     const expected = rest.map((i, k) => mean[i]! + apart.reduce((sum, a, j) => sum + gain[k]![j]! * a, 0));
-    const ends = off.map((i) => readings[i]!.levelL);
-    const { chance, level, square } = orthants(expected, ends);
+    return { apart, expected };
+  };
+  const [zero, byHour, byDay] = [meanAt(0, 0), meanAt(1, 0), meanAt(0, 1)];
+  const change = (of: 'apart' | 'expected', to: typeof zero) => to[of].map((x, i) => x - zero[of][i]!);
+  const slopes = [change('apart', byHour), change('apart', byDay)] as const;
+  const shifts = [change('expected', byHour), change('expected', byDay)] as const;
+  const form = (a: number[], b: number[]) =>
+    a.reduce((sum, x, i) => sum + x * b.reduce((s, y, j) => s + solver[i]![j]! * y, 0), 0);
+  const [u, v] = slopes;
+  const [cc, cu, cv, uu, uv, vv] = [
+    form(zero.apart, zero.apart),
+    form(zero.apart, u),
+    form(zero.apart, v),
+    form(u, u),
+    form(u, v),
+    form(v, v),
+  ];
+  return (r, d) => {
+    const log = -0.5 * (cc + 2 * r * cu + 2 * d * cv + r * r * uu + 2 * r * d * uv + d * d * vv);
+    const expected = zero.expected.map((x, i) => x + r * shifts[0][i]! + d * shifts[1][i]!);
+    const { chance, level, square } = fallingOff(expected, ends);
     return { log: log + Math.log(chance), level, square };
   };
 }
 
-/** The chance that several normals fall below (or above) their ends, and the mean and mean square of one more, the last, given that. */
-function orthantOf(covariance: Matrix, below: boolean[]) {
+/** Several normals and, last, the level: the chance that the others fall off the stick as they did, and the level's mean and mean square given that. */
+type FallingOff = (mean: number[], ends: number[]) => { chance: number; level: number; square: number };
+
+function nothingOff(covariance: Matrix): FallingOff {
+  return ([level]) => ({ chance: 1, level: level!, square: level! ** 2 + covariance[0]![0]! });
+}
+
+function oneOff(covariance: Matrix, below: boolean): FallingOff {
+  const [[own, shared], [, last]] = covariance as [[number, number], [number, number]];
+  const sd = Math.sqrt(own);
+  return ([mean, level], [end]) => {
+    const room = ((below ? 1 : -1) * (end! - mean!)) / sd;
+    const chance = normalCdf(room);
+    if (chance === 0) return { chance, level: 0, square: 0 };
+    const hazard = density(room) / chance;
+    const moved = level! + ((below ? -1 : 1) * shared * hazard) / sd;
+    const left = last - (shared * shared * hazard * (hazard + room)) / own;
+    return { chance, level: moved, square: moved * moved + left };
+  };
+}
+
+/** By a grid over the level, which is cut in steps where a stick ends. Only where given the level nothing else joins them: no variation, one way of reading, one fill. */
+function someOff(covariance: Matrix, below: boolean[]): FallingOff {
   const count = below.length;
   const own = covariance[count]![count]!;
-  const rule = gaussLegendre(24);
-  return (mean: number[], ends: number[]): { chance: number; level: number; square: number } => {
-    const z = (i: number) => (below[i] ? 1 : -1);
-    if (count === 0) return { chance: 1, level: mean[0]!, square: mean[0]! ** 2 + own };
-    // Over the last one, the level, in the middle of a grid: given it, and only it, others are independent where they hang together by it alone.
-    const alone = conditionalOn(covariance, count);
-    const sd = Math.sqrt(own);
-    const width = 9;
-    let [chance, level, square] = [0, 0, 0];
-    // Where an end cuts the level off is a step: the range is split there.
-    const steps = ends.flatMap((end, i) => {
-      const slope = covariance[i]![count]! / own;
-      const at = (end - mean[i]!) / (slope * sd);
-      const wide =
-        Math.sqrt(Math.max(1e-300, covariance[i]![i]! - slope * slope * own)) / Math.abs(slope * sd);
+  const sd = Math.sqrt(own);
+  const slopes = below.map((_, i) => covariance[i]![count]! / own);
+  const spreads = slopes.map((slope, i) => Math.sqrt(covariance[i]![i]! - slope * slope * own));
+  for (let i = 0; i < count; i += 1)
+    for (let j = 0; j < i; j += 1)
+      if (Math.abs(covariance[i]![j]! - slopes[i]! * slopes[j]! * own) > 1e-6 * spreads[i]! * spreads[j]!)
+        throw new Error('the slow way cannot tell these readings off the stick apart');
+  const rule = gaussLegendre(12);
+  return (mean, ends) => {
+    const corners = ends.flatMap((end, i) => {
+      const at = (end - mean[i]!) / (slopes[i]! * sd);
+      const wide = spreads[i]! / Math.abs(slopes[i]! * sd);
       return [at - 6 * wide, at, at + 6 * wide];
     });
-    const edges = [-width, ...steps.filter((x) => Math.abs(x) < width).sort((x, y) => x - y), width];
-    edges.slice(1).forEach((to, piece) => {
-      const from = edges[piece]!;
-      rule.places.forEach((place, p) => {
-        const deviate = from + ((to - from) * (1 + place)) / 2;
+    const edges = [-WIDTH, ...corners.filter((x) => Math.abs(x) < WIDTH).sort((x, y) => x - y), WIDTH];
+    let [chance, level, square] = [0, 0, 0];
+    for (let piece = 1; piece < edges.length; piece += 1) {
+      const [from, to] = [edges[piece - 1]!, edges[piece]!];
+      for (let p = 0; p < rule.places.length; p += 1) {
+        const deviate = from + ((to - from) * (1 + rule.places[p]!)) / 2;
+        let weight = (rule.weights[p]! * (to - from) * density(deviate)) / 2;
+        for (let i = 0; i < count; i += 1) {
+          const room = ends[i]! - mean[i]! - slopes[i]! * sd * deviate;
+          weight *= normalCdf(((below[i] ? 1 : -1) * room) / spreads[i]!);
+        }
         const x = mean[count]! + sd * deviate;
-        let weight =
-          ((rule.weights[p]! * (to - from)) / 2) * Math.exp(-0.5 * deviate * deviate) * 0.3989422804014327;
-        weight *= alone(
-          ends.map((end, i) => z(i) * (end - mean[i]! - (covariance[i]![count]! / own) * (x - mean[count]!))),
-          below,
-        );
         chance += weight;
         level += weight * x;
         square += weight * x * x;
-      });
-    });
+      }
+    }
     if (chance === 0) return { chance, level: 0, square: 0 };
     return { chance, level: level / chance, square: square / chance };
   };
 }
 
-/** Given the last of them: independent normals, or two that are not. */
-function conditionalOn(covariance: Matrix, last: number) {
-  const own = covariance[last]![last]!;
-  const left = covariance
-    .slice(0, last)
-    .map((row, i) =>
-      row.slice(0, last).map((value, j) => value - (covariance[i]![last]! * covariance[j]![last]!) / own),
-    );
-  const independent = left.every((row, i) =>
-    row.every((value, j) => i === j || Math.abs(value) < 1e-6 * Math.sqrt(left[i]![i]! * left[j]![j]!)),
-  );
-  const rule = gaussLegendre(24);
-  return (room: number[], below: boolean[]): number => {
-    if (independent)
-      return room.reduce((product, r, i) => product * normalCdf(r / Math.sqrt(left[i]![i]!)), 1);
-    if (last !== 2)
-      throw new Error('the slow way knows at most two readings off the stick that hang together so');
-    const sd = Math.sqrt(left[0]![0]!);
-    const sign = below[0] === below[1] ? 1 : -1;
-    const slope = (sign * left[0]![1]!) / left[0]![0]!;
-    const sdLeft = Math.sqrt(left[1]![1]! - slope ** 2 * left[0]![0]!);
-    const most = Math.min(room[0]! / sd, 8);
-    const least = -8;
-    if (most <= least) return 0;
-    let sum = 0;
-    rule.places.forEach((place, i) => {
-      const deviate = least + ((place + 1) / 2) * (most - least);
-      sum +=
-        ((rule.weights[i]! * (most - least)) / 2) *
-        Math.exp(-0.5 * deviate * deviate) *
-        0.3989422804014327 *
-        normalCdf((room[1]! - slope * sd * deviate) / sdLeft);
-    });
-    return sum;
-  };
+const WIDTH = 8;
+
+function density(x: number): number {
+  return Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
 }
 
 /** Over one kind of leak. The grid is laid over the loss of a usual day and the share of it lost running, so that what hangs together lies along it. */
@@ -240,7 +245,7 @@ function overRates(run: Part, rest: Part, given: Likelihood, world: World) {
   };
   let box = { day: [0, hours * (run.mean + 9 * run.sd) + rest.mean + 9 * rest.sd], part: [0, 1] };
   for (let pass = 0; pass < 7; pass += 1) {
-    const points = grid(box, pass < 6 ? 16 : NODES);
+    const points = grid(box, pass < 6 ? 12 : NODES);
     const found = points.map(({ day, part }) => at(day, part).log);
     const best = Math.max(...found);
     if (!Number.isFinite(best))
