@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import type Conf from 'conf';
 import type { Settings } from '../outside.ts';
-import { codeOf } from './disk.ts';
+import { codeOf, realDisk } from './disk.ts';
 
 type Preferences = Readonly<Record<string, unknown>>;
 
@@ -46,8 +46,8 @@ async function openSettings(folder: string): Promise<Settings> {
     },
     set: (change) => {
       held = { ...held, ...change };
-      attempt(() => void fs.mkdirSync(folder, { recursive: true, mode: 0o700 }));
-      const store = open();
+      attempt(() => realDisk.makeFolder(folder));
+      const store = isThere(folder) ? open() : null;
       attempt(() => store?.set(change));
     },
   };

@@ -103,4 +103,10 @@ describe('the preferences of a person', () => {
     expect(settings.name).toBe('Ann');
     expect(readdirSync(folder)).toEqual(['file']);
   });
+
+  it.skipIf(process.platform !== 'linux')('with no place to be kept in stop nothing either', async () => {
+    const settings = await settingsIn('/proc/nowhere/hoveshort')();
+    settings.set({ name: 'Ann' });
+    expect(settings.name).toBe('Ann');
+  });
 });

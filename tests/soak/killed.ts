@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as after } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import { boatFolder } from '../../source/files/boat-folder.ts';
 import { keepingOn } from '../../source/files/keeping.ts';
 import { stream } from '../../source/maths/stream.ts';
@@ -10,7 +11,7 @@ import { aBoatText } from '../helpers/a-boat-text.ts';
 import { read } from '../helpers/a-simulated-boat.ts';
 import { anOutcome, type Campaign, found, type Outcome } from './campaign.ts';
 
-const script = path.join(import.meta.dirname, '../helpers/live-and-merge.ts');
+const script = fileURLToPath(new URL('../helpers/live-and-merge.ts', import.meta.url));
 /** The logs are begun anew after so many kills, so that reading them stays cheap. */
 const killsALog = 25;
 const mostMs = 100;
