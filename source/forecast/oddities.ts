@@ -66,6 +66,6 @@ function changeFrom(before: Step | undefined, step: Step): readonly Problem[] {
 }
 
 /** A step as problems name it: by its label, else by when it begins. */
-export function nameOf({ label, from }: Step): string {
+function nameOf({ label, from }: Step): string {
   return label ?? from;
 }

@@ -2,7 +2,8 @@ import { type Boat, consequenceOf } from '../boat/boat.ts';
 import type { Fluid } from '../boat/fluid.ts';
 import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
-import type { Beliefs, FluidBelief, Spread } from '../inference/belief.ts';
+import type { Beliefs, DemandBelief, FluidBelief, Spread } from '../inference/belief.ts';
+import { eventsStock } from '../maths/negative-binomial.ts';
 import type { ItemAnswer, ItemFacts } from './answer.ts';
 import { standingAnswer } from './checks.ts';
 import { type FluidAhead, lostL } from './fluids.ts';
@@ -10,7 +11,7 @@ import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
 import type { Requirements } from './requirements.ts';
 import { dueOf } from './services.ts';
-import { coverStock, usesExpected } from './spares.ts';
+import { COVER, coverStock, usesExpected } from './spares.ts';
 
 /** Model 3.8: look again before 1 chance in 10 of reaching the low mark. */
 const LOOK_AGAIN_CHANCE = 0.1;
@@ -67,7 +68,7 @@ export function itemAnswer(
         },
         shortChance: ahead === undefined || count === null ? null : 1 - chance,
         cover95: ahead === undefined ? null : coverStock(usesExpected(ahead, passages)),
-        buy: toBuy(item, count, ahead?.waiting),
+        buy: toBuy(item, count, demand, passages),
       };
     }
     case 'service': {
@@ -137,11 +138,17 @@ function spreadOf(values: Float64Array): Spread {
   return { mean, sd: Math.sqrt(variance), p10: at(0.1), p90: at(0.9) };
 }
 
-/** To the number wanted, or what 95 of 100 passages need until more can be had, whichever is larger. */
-function toBuy(spare: Spare, count: number | null, usesAnHour: Float64Array | undefined): number {
-  const untilResupply =
-    spare.resupplyDays === undefined || usesAnHour === undefined
-      ? 0
-      : (coverStock(usesAnHour.map((uses) => uses * 24 * spare.resupplyDays!)) ?? 0);
+/** To the number wanted, or what covers the uses until more can be had, whichever is larger. */
+function toBuy(spare: Spare, count: number | null, demand: DemandBelief | null, passages: Passages): number {
+  const days = spare.resupplyDays;
+  const exposure = days === undefined || demand === null ? 0 : days * exposureADay(demand, passages);
+  const untilResupply = demand === null || exposure === 0 ? 0 : eventsStock(COVER, { ...demand, exposure });
   return Math.max(0, Math.max(spare.wanted ?? 0, untilResupply) - (count ?? 0));
+}
+
+/** What a day lying counts for: itself, or its engine hours. */
+function exposureADay({ per, engine }: DemandBelief, { waiting, count }: Passages): number {
+  if (per === 'day') return 1;
+  const hours = engine === null ? undefined : waiting.get(engine);
+  return hours === undefined ? 0 : hours.reduce((sum, one) => sum + one, 0) / count;
 }

@@ -15,7 +15,7 @@ export interface Room {
 }
 
 /** The latest departures, where the hours motored do not depend on when she leaves; null where they do. */
-export function latestOf(room: Room, passages: Passages): Latest | null {
+function latestOf(room: Room, passages: Passages): Latest | null {
   const { at0, anHour, anEngineHour, engines } = room;
   if (anEngineHour !== null && !passages.motoringIsFixed) return null;
   const motored = anEngineHour === null ? null : passages.motoredBy(engines, 0);

@@ -49,19 +49,20 @@ export function roomForUses(ahead: DemandAhead, stock: number, { streamOf }: Pas
   return { at0, anHour: waiting, anEngineHour: motoring, engines };
 }
 
-const COVER = 0.95;
+/** Model 5: the stock for at least 95 in 100. */
+export const COVER = 0.95;
 /** No locker holds more; where even that falls short no figure is named. */
 const MOST_STOCK = 1000;
 
-/** The smallest stock that covers the uses in at least 95 of 100 passages, from the uses expected in each: the mean of their Poisson chances. */
-export function coverStock(expected: Float64Array): number | null {
+/** The smallest stock that covers the uses with that chance, from the uses expected in each passage: the mean of their Poisson chances. */
+export function coverStock(expected: Float64Array, chance = COVER): number | null {
   const chances = expected.map((uses) => Math.exp(-uses));
   let covered = 0;
   for (let stock = 0; stock <= MOST_STOCK; stock += 1) {
     if (stock > 0)
       for (let i = 0; i < chances.length; i += 1) chances[i] = (chances[i]! * expected[i]!) / stock;
-    covered += chances.reduce((sum, chance) => sum + chance, 0);
-    if (covered >= COVER * expected.length) return stock;
+    covered += chances.reduce((sum, one) => sum + one, 0);
+    if (covered >= chance * expected.length) return stock;
   }
   return null;
 }

@@ -18,7 +18,7 @@ export interface Binding {
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 
-export const bindings: readonly Binding[] = [
+const bindings: readonly Binding[] = [
   {
     keys: ['down', 'j'],
     shown: '↓ j',

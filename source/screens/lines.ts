@@ -26,7 +26,7 @@ export interface Stop {
   readonly opens: Opens;
 }
 
-export type Opens =
+type Opens =
   | { readonly open: 'item'; readonly id: string }
   | { readonly open: 'answer' }
   | { readonly open: 'trouble' }

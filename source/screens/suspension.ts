@@ -4,7 +4,7 @@ import type { Host } from './host.ts';
 const HELD_MS = 60_000;
 
 /** What can hand the terminal back and take it again: Ink, once the first frame is drawn. */
-export interface Screen {
+interface Screen {
   suspendTerminal(): Promise<{ resume(): Promise<void> }>;
 }
 

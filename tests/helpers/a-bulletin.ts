@@ -55,6 +55,6 @@ export function contentOf(text: string, change: Partial<Given> = {}): Content {
 }
 
 /** The steps of a coastal forecast with these periods in it, heard when it was issued. */
-export function stepsOf(periods: string): readonly Step[] {
+function stepsOf(periods: string): readonly Step[] {
   return contentOf(`400 PM EST Sat Jan 31 2026\n\n${periods}\n\n$$\n`).places[0]?.steps ?? [];
 }

@@ -1,4 +1,5 @@
 import { renderToString } from 'ink';
+import { render } from 'ink-testing-library';
 import { describe, expect, it } from 'vitest';
 import { Page } from '../../source/screens/page.tsx';
 import { screenLines } from '../../source/screens/screen.ts';
@@ -24,5 +25,20 @@ describe('the page as Ink draws it', () => {
     );
     expect(drawn).toMatch(/^[\u0000-\u007e]*$/u);
     expect(drawn).toContain('[ ooo#     ]');
+  });
+
+  it('is drawn anew when its lines change, and only they change', () => {
+    const size = { columns: 100, rows: 24 };
+    const page = (lines: ReturnType<typeof screenLines>) => (
+      <Page lines={lines} palette="plain" utf8 {...size} />
+    );
+    const model = aModel({ size });
+    const { lastFrame, rerender, unmount } = render(page(screenLines(model)));
+    const before = lastFrame()!;
+    rerender(page(screenLines({ ...model, pages: [{ page: 'keys', of: 'board', from: 0 }] })));
+    expect(lastFrame()).not.toBe(before);
+    rerender(page(screenLines(model)));
+    expect(lastFrame()).toBe(before);
+    unmount();
   });
 });

@@ -9,10 +9,10 @@ export interface Page {
 const READ = '~';
 
 /** Stands for a word in which a radio receiver lost a character and printed a star: never filled in. */
-export const LOST = '#';
+const LOST = '#';
 
 /** Prose as the patterns expect it: capitals, single blanks, plain dashes, and dots that only part clauses made commas. */
-export function plainProse(prose: string): string {
+function plainProse(prose: string): string {
   return prose
     .replace(/[\u2010-\u2015\u2212]/g, '-')
     .replace(/[\u2018\u2019]/g, "'")

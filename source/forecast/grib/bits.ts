@@ -4,7 +4,7 @@ import { Refused } from './refused.ts';
 const MOST_SHIFTED = 24;
 
 /** Most bits of a value this reads; wider integers do not occur in forecasts (a double holds 53). */
-export const MOST_BITS = 32;
+const MOST_BITS = 32;
 
 /** Reads whole numbers of any width from octets, most significant bit first. Refuses to read past the end. */
 export class Bits {

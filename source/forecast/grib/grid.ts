@@ -16,7 +16,7 @@ export interface Grid {
 }
 
 /** The order of the values in the file (flag table 3.4 of edition 2, the same bits in code table 8 of edition 1). */
-export interface Scan {
+interface Scan {
   readonly westward: boolean;
   readonly northward: boolean;
   readonly byColumns: boolean;

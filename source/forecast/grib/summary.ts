@@ -17,7 +17,7 @@ export interface Summary {
 }
 
 /** Degrees; `east` lies below `west` where the grid lies over the date line. */
-export interface GridSummary {
+interface GridSummary {
   readonly south: number;
   readonly north: number;
   readonly west: number;
@@ -28,7 +28,7 @@ export interface GridSummary {
   readonly columnDeg: number;
 }
 
-export interface ParameterSummary {
+interface ParameterSummary {
   readonly name: string;
   /** `10 m`, `surface`. */
   readonly level: string;

@@ -21,7 +21,7 @@ export interface Canvas {
   lines(): string[];
 }
 
-export interface Dot {
+interface Dot {
   readonly x: number;
   readonly y: number;
 }
