@@ -57,29 +57,19 @@ export function departures(input: DeparturesInput): Departures {
   const size = legs * HINDRANCES.length;
   const fails = new Uint32Array((lastHour + 1) * size);
   const motored = new Float64Array((lastHour + 1) * count);
-  const voyage = {
-    time: new Float64Array(count),
-    over: new Uint16Array(count),
-    failed: new Uint8Array(count),
-    leg: new Uint8Array(count),
-  };
+  const over = new Uint16Array(count);
+  const failed = new Uint16Array(count);
+  const gated = spans.some(({ gates }) => gates !== null);
+  let sailing = sailingFrom(input, 0);
   const held = Array.from({ length: lastHour + 1 }, (_, hour) => {
+    if (gated) sailing = sailingFrom(input, hour);
     const sum = motored.subarray(hour * count, (hour + 1) * count);
-    voyage.time.fill(hour);
-    voyage.over.fill(0);
-    voyage.failed.fill(0);
-    for (const span of spans) sailSpan(input, span, hour, voyage, sum);
-    arrive(input, voyage);
-    const bits = noBits(count);
-    for (let i = 0; i < count; i += 1) {
-      const failed = voyage.failed[i]!;
-      if (failed === 0) bits[i >>> 5] = bits[i >>> 5]! | (1 << (i & 31));
-      else {
-        const place = hour * size + voyage.leg[i]! * HINDRANCES.length + failed;
-        fails[place] = fails[place]! + 1;
-      }
-    }
-    return bits;
+    over.fill(0);
+    failed.fill(0);
+    for (const [place, span] of spans.entries())
+      sailSpan(input, span, sailing[place]!, { departure: hour, over, failed, motored: sum });
+    arrive(input, sailing.at(-1)!.ends, hour, failed);
+    return counted(failed, fails.subarray(hour * size, (hour + 1) * size));
   });
   const failsAt = (hour: number) => fails.subarray(hour * size, (hour + 1) * size);
   return {
@@ -95,61 +85,79 @@ export function departures(input: DeparturesInput): Departures {
   };
 }
 
-/** All passages that left together, on their way: the time now, hours over so far, what failed first (a code) and on which leg. */
+/** A span in all passages: when each begins and ends it, h after leaving, and where the gate before it stays shut. One it has behind it begins as it ends. */
+interface Sailing {
+  readonly begins: Float64Array;
+  readonly ends: Float64Array;
+  readonly shut: Uint8Array;
+}
+
+/** Without gates it is the same whenever she leaves. */
+function sailingFrom(
+  { count, speed, sailedNm, spans, waitHours }: DeparturesInput,
+  departure: number,
+): readonly Sailing[] {
+  let begins = new Float64Array(count);
+  return spans.map(({ fromNm, nm, gates }) => {
+    const ends = begins.slice();
+    const shut = new Uint8Array(count);
+    for (let i = 0; i < count; i += 1) {
+      const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
+      if (left <= 0) continue;
+      const wait = gates === null ? 0 : waitFor(gates, departure + begins[i]!);
+      if (wait > waitHours) shut[i] = 1;
+      ends[i] = begins[i]! + left / speed[i]! + (wait > waitHours ? 0 : wait);
+    }
+    const sailing = { begins, ends, shut };
+    begins = ends;
+    return sailing;
+  });
+}
+
+/** All passages that left together, on their way: hours over so far, what failed first and where (0: nothing yet), engine hours. */
 interface Voyage {
-  readonly time: Float64Array;
+  readonly departure: number;
   readonly over: Uint16Array;
-  readonly failed: Uint8Array;
-  readonly leg: Uint8Array;
+  readonly failed: Uint16Array;
+  readonly motored: Float64Array;
 }
 
 function sailSpan(
-  input: DeparturesInput,
-  span: Span,
-  departure: number,
-  voyage: Voyage,
-  motored: Float64Array,
+  { count, hours, share, overHours, mustCover }: DeparturesInput,
+  { leg, endHour, weather: { firstBreach, hoursOver, motored: ahead } }: Span,
+  { begins, ends, shut }: Sailing,
+  { departure, over, failed, motored }: Voyage,
 ): void {
-  const { count, hours, speed, sailedNm, share, waitHours, overHours, mustCover } = input;
-  const { leg, fromNm, nm, endHour, gates } = span;
-  const { firstBreach, hoursOver, motored: ahead } = span.weather;
-  const { time, over, failed } = voyage;
   const coverTo = Math.ceil(departure + mustCover);
   for (let i = 0; i < count; i += 1) {
-    const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
-    if (left <= 0) continue;
-    const begin = time[i]!;
-    let end = begin + left / speed[i]!;
-    let why = 0;
-    if (gates !== null) {
-      const wait = waitFor(gates, begin);
-      if (wait > waitHours) why = code('gate');
-      else end += wait;
-    }
-    time[i] = end;
+    const begin = departure + begins[i]!;
+    const end = departure + ends[i]!;
+    if (end === begin) continue;
     const from = Math.floor(begin);
+    const to = Math.min(Math.ceil(end), coverTo);
+    let why = shut[i] === 0 ? 0 : SHUT;
     if (from >= hours) motored[i] = motored[i]! + (end - begin) * share[i]!;
     else {
       const at = from * count + i;
       const here = ahead[at]!;
       const atBegin = here - (begin - from) * (here - ahead[at + count]!);
       motored[i] = motored[i]! + atBegin - aheadAt(ahead, end, hours, count, share, i);
-      const to = Math.min(Math.ceil(end), coverTo, hours);
-      if (to > from && why === 0) {
+      if (why === 0 && to > from) {
+        const within = Math.min(to, hours);
         const breach = firstBreach[at]!;
-        over[i] = over[i]! + hoursOver[at]! - hoursOver[to * count + i]!;
-        if (breach >>> CODE_BITS < to) why = breach & ((1 << CODE_BITS) - 1);
-        else if (over[i]! > overHours) why = code('wind');
+        over[i] = over[i]! + hoursOver[at]! - hoursOver[within * count + i]!;
+        if (breach >>> CODE_BITS < within) why = breach & ((1 << CODE_BITS) - 1);
+        else if (over[i]! > overHours) why = OVER;
       }
     }
-    if (why === 0 && from < coverTo && Math.min(Math.ceil(end), coverTo) > endHour)
-      why = code('past forecast');
-    if (why !== 0 && failed[i] === 0) {
-      failed[i] = why;
-      voyage.leg[i] = leg;
-    }
+    if (why === 0 && to > endHour && from < coverTo) why = PAST_FORECAST;
+    if (why !== 0 && failed[i] === 0) failed[i] = leg * HINDRANCES.length + why;
   }
 }
+
+const SHUT = code('gate');
+const OVER = code('wind');
+const PAST_FORECAST = code('past forecast');
 
 /** What a running sum from the end still counts at a time, whole hours shared evenly; below zero past the forecast, by the share usually motored. */
 function aheadAt(
@@ -166,13 +174,26 @@ function aheadAt(
   return sums[at]! - (time - hour) * (sums[at]! - sums[at + count]!);
 }
 
-function arrive({ count, spans, mayArrive }: DeparturesInput, { time, failed, leg }: Voyage): void {
-  const last = spans.at(-1)!.leg;
+function arrive(
+  { count, spans, mayArrive }: DeparturesInput,
+  arrivals: Float64Array,
+  departure: number,
+  failed: Uint16Array,
+): void {
+  const dark = spans.at(-1)!.leg * HINDRANCES.length + code('daylight');
   for (let i = 0; i < count; i += 1)
-    if (failed[i] === 0 && !mayArrive(time[i]!)) {
-      failed[i] = code('daylight');
-      leg[i] = last;
-    }
+    if (failed[i] === 0 && !mayArrive(departure + arrivals[i]!)) failed[i] = dark;
+}
+
+/** The passages in which nothing failed; what failed is counted into `fails`. */
+function counted(failed: Uint16Array, fails: Uint32Array): Bits {
+  const bits = noBits(failed.length);
+  for (let i = 0; i < failed.length; i += 1) {
+    const what = failed[i]!;
+    if (what === 0) bits[i >>> 5] = bits[i >>> 5]! | (1 << (i & 31));
+    else fails[what] = fails[what]! + 1;
+  }
+  return bits;
 }
 
 /** How long until the gate is open; Infinity where it does not open again. */

@@ -14,7 +14,7 @@ import { hoursUnderWay, type Passages } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
 import { skyAlong } from './sky.ts';
 import { untenableFrom, weatherAtAnchor } from './staying.ts';
-import { reasonsOf } from './verdict.ts';
+import { reasonsOf, type VerdictInput } from './verdict.ts';
 import { type Course, courseThrough } from './weather.ts';
 import { forecastAge } from './weather-bars.ts';
 import { weatherShown } from './weather-shown.ts';
@@ -27,6 +27,8 @@ const MS_A_MINUTE = 60_000;
 /** Model 1: near a threshold more passages are simulated, up to so many. */
 const MOST_PASSAGES = 65_536;
 const MORE = 4;
+
+type Departure = Answer['curve'][number];
 
 export interface JudgeInput {
   readonly boat: Boat;
@@ -52,15 +54,33 @@ function sheltersFrom(input: JudgeInput): Answer['shelter'] {
     .filter(({ shelter, id }) => shelter && id !== input.condition.passage?.id)
     .map((passage) => {
       const condition = { ...input.condition, passage, reserveDays: passage.reserveDays };
-      const { verdict, score } = judgePassage({ ...input, condition });
-      return { passage: passage.id, verdict, score: score.now };
+      return { passage: passage.id, ...leavingNow({ ...input, condition }) };
     });
 }
 
+/** The verdict alone, for which no later departure is looked at. */
+function leavingNow(input: JudgeInput): { verdict: Answer['verdict']; score: number | null } {
+  const limits = limitsOf(input.boat, input.condition.crew);
+  const course = courseOf(input, limits);
+  const judged = judgeEnough(input, limits, course && { ...course, lastHour: 0 });
+  const [first] = curveOf(judged);
+  const { verdict } = verdictOf(input, limits, judged, { first: first!, windows: [], edgeNow: null });
+  return { verdict, score: first!.score };
+}
+
 function judgePassage(input: JudgeInput): Answer {
-  const { boat, condition, beliefs, forecast } = input;
-  const limits = limitsOf(boat, condition.crew);
-  const course = forecast && courseThrough(forecast, condition, limits);
+  const limits = limitsOf(input.boat, input.condition.crew);
+  const course = courseOf(input, limits);
+  return answerFrom(input, limits, course, judgeEnough(input, limits, course));
+}
+
+function courseOf({ forecast, condition }: JudgeInput, limits: Limits): Course | null {
+  return forecast && courseThrough(forecast, condition, limits);
+}
+
+/** Judges with more passages while the score is too near a threshold to tell. */
+function judgeEnough(input: JudgeInput, limits: Limits, course: Course | null): Judged {
+  const { boat, condition, beliefs } = input;
   const withPassages = (count: number) =>
     judgeItems(boat, condition, beliefs, {
       count,
@@ -72,7 +92,7 @@ function judgePassage(input: JudgeInput): Answer {
   let judged = withPassages(input.simulations);
   while (isNear(judged, limits) && judged.passages.count * MORE <= MOST_PASSAGES)
     judged = withPassages(judged.passages.count * MORE);
-  return answerFrom(input, limits, course, judged);
+  return judged;
 }
 
 /** The limits that hold: with one aboard those given for it take the place of the others. */
@@ -99,22 +119,8 @@ function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, ju
   const ready = readyActions(boat, condition, beliefs, judged, alone?.first ?? 0);
   const workMinutes = ready.actions.reduce((sum, { minutes }) => sum + minutes, 0);
   const [first] = curve;
-  const here = anchoredWeather(input, judged);
-  const { verdict, reasons } = reasonsOf({
-    boat,
-    condition,
-    limits,
-    items,
-    forecast,
-    forecastReaches: weather !== null,
-    here,
-    score: first!.score,
-    boatScore: first!.boat,
-    windows,
-    edgeNow: edgeAt(0),
-    onTheLine: isNear(judged, limits),
-    trouble: input.trouble,
-  });
+  const edgeNow = edgeAt(0);
+  const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
   return {
     at: now,
     passage: condition.passage && {
@@ -144,7 +150,7 @@ function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, ju
       : null,
     best: weather === null ? null : bestOf(curve),
     endurance: enduranceOf(items, curve, passages),
-    staying: stayingFor(input, judged, here),
+    staying: stayingFor(input, judged),
     shelter: [],
     curve,
     items: items.map((one) => {
@@ -170,6 +176,30 @@ function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, ju
       weather &&
       weatherShown(course!, weather, limits, { now, count, sailedHours: hoursUnderWay(condition) }),
   };
+}
+
+function verdictOf(
+  input: JudgeInput,
+  limits: Limits,
+  judged: Judged,
+  { first, windows, edgeNow }: { first: Departure } & Pick<VerdictInput, 'windows' | 'edgeNow'>,
+): ReturnType<typeof reasonsOf> {
+  const { boat, condition, forecast, trouble } = input;
+  return reasonsOf({
+    boat,
+    condition,
+    limits,
+    items: judged.items,
+    forecast,
+    forecastReaches: judged.weather !== null,
+    here: anchoredWeather(input, judged),
+    score: first.score,
+    boatScore: first.boat,
+    windows,
+    edgeNow,
+    onTheLine: isNear(judged, limits),
+    trouble,
+  });
 }
 
 function forecastFacts({ issuedAt, source }: Forecast, now: number): Answer['forecast'] {
@@ -218,12 +248,11 @@ function anchoredWeather(
   return weatherAtAnchor(anchorage, forecast, condition.at, weather.hours);
 }
 
-function stayingFor(
-  { boat, condition }: JudgeInput,
-  { weather }: Judged,
-  here: HourlyWeather | null,
-): Answer['staying'] {
+function stayingFor(input: JudgeInput, judged: Judged): Answer['staying'] {
+  const { boat, condition } = input;
+  const { weather } = judged;
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
+  const here = anchoredWeather(input, judged);
   if (!anchorage || here === null || weather === null) return null;
   return untenableFrom(anchorage, here, weather.paths, condition.at);
 }

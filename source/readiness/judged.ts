@@ -77,17 +77,28 @@ export function judgeItems(
 /** Where a forecast decides how much is motored: every engine the passage is motored with runs together. */
 function motoredByWeather(passages: Passages, weather: Weather, { passage }: Condition): Passages {
   const none = new Float64Array(passages.count);
+  const byAll = (engines: readonly string[], motored: Float64Array) => {
+    const running = engines.filter((engine) => passage?.motoring[engine] !== undefined).length;
+    if (running === 0) return none;
+    return running === 1 ? motored : motored.map((hours) => running * hours);
+  };
+  const most = mostOf(weather, passages.count);
   return {
     ...passages,
     lastHour: weather.lastHour,
     motoringIsFixed: false,
-    motoredBy(engines, hour) {
-      const running = engines.filter((engine) => passage?.motoring[engine] !== undefined).length;
-      if (running === 0) return none;
-      const motored = weather.motored(hour);
-      return running === 1 ? motored : motored.map((hours) => running * hours);
-    },
+    motoredBy: (engines, hour) => byAll(engines, weather.motored(hour)),
+    mostMotored: (engines) => byAll(engines, most),
   };
+}
+
+function mostOf({ lastHour, motored }: Weather, count: number): Float64Array {
+  const most = new Float64Array(count);
+  for (let hour = 0; hour <= lastHour; hour += 1) {
+    const hours = motored(hour);
+    for (let i = 0; i < count; i += 1) if (hours[i]! > most[i]!) most[i] = hours[i]!;
+  }
+  return most;
 }
 
 /** Every item's curve, and the passages in which all that is vital holds: by latest departures where those tell all, else hour by hour. */

@@ -62,18 +62,17 @@ export interface LegInput {
 
 /** Hours are judged backwards, each on top of the one after it, so that a departure reads off what lies ahead of it. */
 export function legWeather(input: LegInput): LegWeather {
-  const { weather, paths } = input;
-  const { count } = paths;
-  const size = (weather.hours + 1) * count;
-  const firstBreach = new Uint16Array(size).fill(weather.hours << CODE_BITS, size - count);
+  const { count, hours } = input.paths;
+  const size = (hours + 1) * count;
+  const firstBreach = new Uint16Array(size).fill(hours << CODE_BITS, size - count);
   const hoursOver = new Uint16Array(size);
   const motored = new Float32Array(size);
-  for (let hour = weather.hours - 1; hour >= 0; hour -= 1) {
+  for (let hour = hours - 1; hour >= 0; hour -= 1) {
     const bars = hourBars(input, hour);
     judgeHour(input, bars, hour * count, { firstBreach, hoursOver, motored });
-    const byDirection =
-      bars.headwindError < Infinity || input.piece.sectors.length > 0 || input.motorToWindward;
-    if (byDirection) judgeByDirection(input, bars, hour, { firstBreach, hoursOver, motored });
+    if (bars.headwindError < Infinity || input.motorToWindward)
+      judgeAhead(input, bars, hour, { firstBreach, hoursOver, motored });
+    for (const sector of input.piece.sectors) judgeSector(input, sector, hour, firstBreach);
   }
   return { firstBreach, hoursOver, motored };
 }
@@ -90,12 +89,14 @@ interface HourBars {
   /** Below it she motors. */
   readonly calmError: number;
   readonly headwindError: number;
+  readonly farHeadwindError: number;
   readonly windSaid: boolean;
 }
 
 function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): HourBars {
   const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
   const windLimit = limits.wind === false ? Infinity : (limits.wind ?? Infinity);
+  const headwindLimit = limits.headwind ?? Infinity;
   const [seasLimit, seasCode] = seasLimitAt(limits, weather.period[hour]!);
   const barred = barredBy(weather, limits, hour);
   return {
@@ -106,7 +107,8 @@ function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): Hour
     seasError: (seasLimit - weather.seas[hour]!) / weather.seasSd[hour]!,
     seasCode,
     calmError: (motorBelow - wind) / windSd,
-    headwindError: ((limits.headwind ?? Infinity) - wind) / windSd,
+    headwindError: (headwindLimit - wind) / windSd,
+    farHeadwindError: (headwindLimit + FAR_OVER_KN - wind) / windSd,
     windSaid: !Number.isNaN(wind),
   };
 }
@@ -135,41 +137,50 @@ function judgeHour({ paths, share }: LegInput, bars: HourBars, at: number, into:
   }
 }
 
-/**
- * What goes by where the wind comes from: headwind, the sectors of the leg, motoring to windward. Put on top of what was judged without it.
- * Where the direction is not said, the wind is taken to come from ahead, and from every sector.
- */
-function judgeByDirection(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
-  const { weather, piece, limits, motorToWindward, paths } = input;
-  const { count } = paths;
+/** Headwind and motoring to windward, put on top of what was judged without them. Where the direction is not said, the wind is taken to come from ahead. */
+function judgeAhead(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
+  const { weather, piece, motorToWindward, paths } = input;
+  const { count, wind, direction } = paths;
   const { firstBreach, hoursOver, motored } = into;
-  const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
-  const [seas, seasSd] = [weather.seas[hour]!, weather.seasSd[hour]!];
+  const { headwindError, farHeadwindError, overError } = bars;
   const [turned, dirSd] = [weather.dir[hour]! - piece.courseDeg, weather.dirSd[hour]!];
-  const headwind = limits.headwind ?? Infinity;
-  const mark = hour << CODE_BITS;
+  const unknown = Number.isNaN(turned);
+  const windwardError = motorToWindward && !unknown ? bars.calmError : Infinity;
+  const breach = (hour << CODE_BITS) | code('headwind');
   for (let i = hour * count; i < (hour + 1) * count; i += 1) {
-    const error = paths.wind[i]!;
-    const known = !Number.isNaN(turned);
-    const turn = turned + dirSd * paths.direction[i]!;
+    const error = wind[i]!;
+    if (error <= headwindError && error < windwardError) continue;
+    const turn = turned + dirSd * direction[i]!;
     const offBow = Math.abs(turn - 360 * Math.round(turn / 360));
-    if (motorToWindward && offBow < TO_WINDWARD_DEG && error >= bars.calmError) motored[i] = motored[i]! + 1;
-    if (error > bars.headwindError && (!known || offBow < HEADWIND_DEG)) {
-      if (error <= bars.overError) hoursOver[i] = hoursOver[i]! + 1;
-      if (wind + windSd * error > headwind + FAR_OVER_KN) put(firstBreach, i, mark, code('headwind'));
-    }
-    for (const sector of piece.sectors) {
-      if (known && !isWithin(turn + piece.courseDeg, sector)) continue;
-      const blowing = wind + windSd * error;
-      const high = seas + seasSd * paths.seas[i]! > (sector.seas ?? Infinity);
-      if (high || blowing > (sector.wind ?? Infinity)) put(firstBreach, i, mark, code('sector'));
+    if (offBow < TO_WINDWARD_DEG && error >= windwardError) motored[i] = motored[i]! + 1;
+    if (error > headwindError && (unknown || offBow < HEADWIND_DEG)) {
+      if (error <= overError) hoursOver[i] = hoursOver[i]! + 1;
+      if (error > farHeadwindError) put(firstBreach, i, breach);
     }
   }
 }
 
-/** Notes what stands in the way in this hour, unless something already does. */
-function put(firstBreach: Uint16Array, i: number, mark: number, why: number): void {
-  if (firstBreach[i]! >>> CODE_BITS !== mark >>> CODE_BITS) firstBreach[i] = mark | why;
+/** Wind and seas from a sector the skipper has set limits for; from an unknown direction they count. */
+function judgeSector(
+  { weather, paths }: LegInput,
+  sector: Piece['sectors'][number],
+  hour: number,
+  firstBreach: Uint16Array,
+): void {
+  const { count, wind, seas, direction } = paths;
+  const windError = ((sector.wind ?? Infinity) - weather.wind[hour]!) / weather.windSd[hour]!;
+  const seasError = ((sector.seas ?? Infinity) - weather.seas[hour]!) / weather.seasSd[hour]!;
+  const [from, dirSd] = [weather.dir[hour]!, weather.dirSd[hour]!];
+  const breach = (hour << CODE_BITS) | code('sector');
+  for (let i = hour * count; i < (hour + 1) * count; i += 1) {
+    if (!(wind[i]! > windError || seas[i]! > seasError)) continue;
+    if (Number.isNaN(from) || isWithin(from + dirSd * direction[i]!, sector)) put(firstBreach, i, breach);
+  }
+}
+
+/** Notes what stands in the way in its hour, unless something already does. */
+function put(firstBreach: Uint16Array, i: number, breach: number): void {
+  if (firstBreach[i]! >>> CODE_BITS !== breach >>> CODE_BITS) firstBreach[i] = breach;
 }
 
 /** What stands in the way of everyone in that hour; 0 for nothing. Wind and seas not said bar; past the end of the forecast is told apart, by the departure. */

@@ -28,6 +28,8 @@ export interface Passages {
   readonly motoringIsFixed: boolean;
   /** Engine hours under way of these engines together, when leaving at that hour. Not to be changed. */
   motoredBy(engines: readonly string[], hour: number): Float64Array;
+  /** The most of them at any departure. */
+  mostMotored(engines: readonly string[]): Float64Array;
   /** Engine hours a day while waiting, by engine. */
   readonly waiting: ReadonlyMap<string, Float64Array>;
   /** The named stream of one thing's own part, this seed's. */
@@ -48,6 +50,11 @@ export function drawPassages(
   streamOf('passage/motoring').fillUniform(drawn);
   const share = new Map(boat.engines.map(({ id }) => [id, sharesMotored(condition, id, drawn)]));
   const motored = new Map([...share].map(([id, shares]) => [id, shares.map((part, i) => part * hours[i]!)]));
+  const motoredBy = (engines: readonly string[]) =>
+    together(
+      engines.map((engine) => motored.get(engine)!),
+      options.count,
+    );
   return {
     ...options,
     now: condition.at,
@@ -57,11 +64,8 @@ export function drawPassages(
     share,
     hours,
     motoringIsFixed: true,
-    motoredBy: (engines) =>
-      together(
-        engines.map((engine) => motored.get(engine)!),
-        options.count,
-      ),
+    motoredBy,
+    mostMotored: motoredBy,
     waiting: new Map(
       boat.engines.map(({ id }) => [
         id,

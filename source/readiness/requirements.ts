@@ -3,13 +3,13 @@ import type { Fluid } from '../boat/fluid.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import { anodeRoom } from './anodes.ts';
-import { allBits, type Bits, keepCommon, noBits } from './bits.ts';
+import { allBits, type Bits, noBits } from './bits.ts';
 import { standingAnswer } from './checks.ts';
 import { endOfDate } from './dated.ts';
 import { type FluidAhead, fluidAhead, heldOnSharedStock, roomsOf } from './fluids.ts';
 import { always, type Latest, never } from './latest.ts';
 import type { Passages } from './passages.ts';
-import { heldAt, latestOfAll, type Room } from './room.ts';
+import { heldIn, latestOfAll, type Room } from './room.ts';
 import { dueOf, serviceRooms, timeLeft } from './services.ts';
 import { type DemandAhead, demandAhead, roomForUses } from './spares.ts';
 
@@ -121,12 +121,12 @@ function requirementOfOne(
     holding(work) {
       const rooms = roomsWith(work);
       if (rooms === 'fails') return { latest: never(count), heldAt: () => [noBits(count)] };
+      let held: ((hour: number) => Bits) | null = null;
       return {
         latest: rooms.length === 0 ? always(count) : latestOfAll(rooms, passages),
         heldAt(hour) {
-          const held = allBits(count);
-          for (const room of rooms) keepCommon(held, heldAt(room, hour, passages));
-          return [held];
+          held ??= heldIn(rooms, passages);
+          return [held(hour)];
         },
       };
     },

@@ -1,4 +1,4 @@
-import { type Bits, noBits } from './bits.ts';
+import { allBits, type Bits } from './bits.ts';
 import type { Latest } from './latest.ts';
 import type { Passages } from './passages.ts';
 
@@ -27,20 +27,46 @@ function latestOf(room: Room, passages: Passages): Latest | null {
   return latest;
 }
 
-/** The passages in which it holds when leaving at that hour. */
-export function heldAt(room: Room, hour: number, passages: Passages): Bits {
-  const { at0, anHour, anEngineHour, engines } = room;
-  const motored = anEngineHour === null ? null : passages.motoredBy(engines, hour);
-  const bits = noBits(at0.length);
-  for (let word = 0, i = 0; word < bits.length; word += 1) {
-    let held = 0;
-    for (let bit = 0; bit < 32; bit += 1, i += 1) {
-      const left = at0[i]! - anHour[i]! * hour;
-      if (left >= (motored === null ? 0 : anEngineHour![i]! * motored[i]!)) held |= 1 << bit;
-    }
-    bits[word] = held;
+/**
+ * The passages in which all rooms hold, when leaving at any hour. In most passages they hold even when she leaves last and motors most: only the
+ * others are looked at for each hour.
+ */
+export function heldIn(rooms: readonly Room[], passages: Passages): (hour: number) => Bits {
+  const unsure = rooms.map((room) => unsureIn(room, passages));
+  return (hour) => {
+    const held = allBits(passages.count);
+    for (const [place, room] of rooms.entries()) dropFailing(held, room, unsure[place]!, hour, passages);
+    return held;
+  };
+}
+
+function unsureIn({ at0, anHour, anEngineHour, engines }: Room, passages: Passages): Uint32Array {
+  const most = anEngineHour === null ? null : passages.mostMotored(engines);
+  const unsure = new Uint32Array(at0.length);
+  let found = 0;
+  for (let i = 0; i < at0.length; i += 1) {
+    const left = at0[i]! - anHour[i]! * passages.lastHour;
+    if (left >= (most === null ? 0 : anEngineHour![i]! * most[i]!)) continue;
+    unsure[found] = i;
+    found += 1;
   }
-  return bits;
+  return unsure.subarray(0, found);
+}
+
+function dropFailing(
+  held: Bits,
+  { at0, anHour, anEngineHour, engines }: Room,
+  unsure: Uint32Array,
+  hour: number,
+  passages: Passages,
+): void {
+  const motored = anEngineHour === null ? null : passages.motoredBy(engines, hour);
+  for (let place = 0; place < unsure.length; place += 1) {
+    const i = unsure[place]!;
+    const left = at0[i]! - anHour[i]! * hour;
+    if (left >= (motored === null ? 0 : anEngineHour![i]! * motored[i]!)) continue;
+    held[i >>> 5] = held[i >>> 5]! & ~(1 << (i & 31));
+  }
 }
 
 /** Both rooms must hold: the earlier of their latest departures; null where either depends on motoring that is not fixed. */

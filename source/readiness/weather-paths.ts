@@ -8,6 +8,7 @@ const SEAS_WITH_WIND = 0.7;
 /** Standard normal error paths, one a simulated passage: `[hour * count + i]`. */
 export interface WeatherPaths {
   readonly count: number;
+  readonly hours: number;
   readonly wind: Float32Array;
   readonly seas: Float32Array;
   readonly direction: Float32Array;
@@ -19,7 +20,7 @@ export function drawPaths(count: number, hours: number, streamOf: (name: string)
   const seas = pathsOf('seas', count, hours, streamOf);
   const own = Math.sqrt(1 - SEAS_WITH_WIND ** 2);
   for (let k = 0; k < seas.length; k += 1) seas[k] = SEAS_WITH_WIND * wind[k]! + own * seas[k]!;
-  return { count, wind, seas, direction: pathsOf('direction', count, hours, streamOf) };
+  return { count, hours, wind, seas, direction: pathsOf('direction', count, hours, streamOf) };
 }
 
 function pathsOf(

@@ -67,8 +67,9 @@ export function simulateWeather(
   limits: Limits,
   passages: Passages,
 ): Weather {
-  const { passage, tables, hours, lastHour } = course;
+  const { passage, tables, lastHour } = course;
   const { count, speed, share, streamOf, now } = passages;
+  const hours = lastHour > 0 ? course.hours : Math.min(course.hours, longestHours(passage, passages) + 1);
   const paths = drawPaths(count, hours, streamOf);
   const motoring = Object.keys(passage.motoring)[0];
   const common = {
@@ -152,30 +153,35 @@ function gatesOf({ gates, passage, at }: Condition, leg: number): Span['gates'] 
   }));
 }
 
+/** What the slowest of the passages takes, every wait at a gate with it; whole hours. */
+function longestHours({ legs, waitHours }: Passage, { hours }: Passages): number {
+  return Math.ceil(hours.reduce((most, one) => Math.max(most, one), 0) + waitHours * legs.length);
+}
+
 /** Whether an arrival so many hours from now falls in daylight with the skipper's margins; any does where he asks for none. */
 function arrivals(
-  { legs }: Passage,
+  passage: Passage,
   { daylight }: Limits,
   now: number,
   passages: Passages,
 ): (hour: number) => boolean {
   if (daylight === undefined || daylight === false) return () => true;
   const { afterSunrise = 0, beforeSunset = 0 } = daylight;
-  const longest = passages.hours.reduce((most, hours) => Math.max(most, hours), 0);
-  const until = now + (MOST_HOURS + Math.min(longest, 10 * MOST_HOURS) + 24) * MS_AN_HOUR;
-  const days = daylightsBetween(now, until, legs.at(-1)!.to).map(({ from, to }) => ({
+  const until =
+    now + (MOST_HOURS + Math.min(longestHours(passage, passages), 10 * MOST_HOURS) + 24) * MS_AN_HOUR;
+  const days = daylightsBetween(now, until, passage.legs.at(-1)!.to).map(({ from, to }) => ({
     from: (from - now) / MS_AN_HOUR + afterSunrise,
     to: (to - now) / MS_AN_HOUR - beforeSunset,
   }));
+  // Asked for every passage of every departure, so where to look is told for each whole hour.
+  const ends = Float64Array.from(days, ({ to }) => to);
+  const begins = Float64Array.from(days, ({ from }) => from);
+  const notOver = Uint16Array.from({ length: Math.max(0, Math.ceil(ends.at(-1) ?? 0)) }, (_, hour) =>
+    ends.findIndex((end) => end >= hour),
+  );
   return (hour) => {
-    let low = 0;
-    let high = days.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (days[middle]!.to < hour) low = middle + 1;
-      else high = middle;
-    }
-    const day = days[low];
-    return day !== undefined && day.from <= hour;
+    let day = notOver[Math.floor(hour)] ?? days.length;
+    while (day < days.length && ends[day]! < hour) day += 1;
+    return day < days.length && begins[day]! <= hour;
   };
 }

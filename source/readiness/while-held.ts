@@ -6,7 +6,7 @@ import type { Action } from './answer.ts';
 import { sizeOf } from './bits.ts';
 import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
-import { heldAt } from './room.ts';
+import { heldIn } from './room.ts';
 import { dueOf, serviceRooms } from './services.ts';
 
 /** Within the stretch more often than not. */
@@ -30,7 +30,7 @@ export function whileHeld(
     if (item.kind !== 'service') return false;
     const atDue = { ...item, graceHours: 0, graceDays: 0 };
     const rooms = serviceRooms(atDue, dueOf(boat, item, condition), false, passages);
-    return rooms.some((room) => sizeOf(heldAt(room, 0, passages)) < LIKELY * passages.count);
+    return rooms.some((room) => sizeOf(heldIn([room], passages)(0)) < LIKELY * passages.count);
   };
   return items
     .filter((one) => comesDue(one) && !already.some(({ item }) => item === one.item.id))
