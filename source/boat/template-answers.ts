@@ -36,7 +36,7 @@ export interface TemplateAnswers {
   readonly limits?: Partial<NonNullable<BoatFile['limits']>>;
 }
 
-export type Position = readonly [latitude: number, longitude: number];
+type Position = readonly [latitude: number, longitude: number];
 
 /** Where figures without a better source come from; a note says so beside each. */
 export const COMMON_PRACTICE = 'Figures: common practice, no source; yours to change.';

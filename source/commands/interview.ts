@@ -3,7 +3,7 @@ import { type Template, templates } from '../boat/template-answers.ts';
 import type { Outside } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { cleanLine } from '../words/clean.ts';
-import { blankBoat, type NewBoat, type Question } from '../words/new-boat.ts';
+import { blankBoat, type Clock, type NewBoat, type Question } from '../words/new-boat.ts';
 import { questionsOf } from '../words/questions.ts';
 import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from './unknown-word.ts';
@@ -50,12 +50,7 @@ function prompt({ ask, usual }: Question): string {
   return `${ask}${usual === null ? '' : ` [${cleanLine(usual.text)}${from}]`}: `;
 }
 
-function readAnswer(
-  question: Question,
-  typed: string,
-  boat: NewBoat,
-  clock: { readonly now: number; readonly zone: string },
-): Result<NewBoat> {
+function readAnswer(question: Question, typed: string, boat: NewBoat, clock: Clock): Result<NewBoat> {
   if (typed.trim() !== '') return question.read(typed, clock);
   return question.usual === null ? bad(wanting(question)) : good(boat);
 }
@@ -65,10 +60,7 @@ function wanting({ field, ask }: Question): Trouble {
 }
 
 /** The same from answers given all at once, by the questions' fields; what is not among them stands at its default. Every trouble at once. */
-export function answersFrom(
-  given: { readonly [field: string]: unknown },
-  clock: { readonly now: number; readonly zone: string },
-): Result<NewBoat> {
+export function answersFrom(given: { readonly [field: string]: unknown }, clock: Clock): Result<NewBoat> {
   const troubles: Trouble[] = [];
   const read = new Set<string>();
   let boat = blankBoat(FIRST);

@@ -1,4 +1,5 @@
 import fs from 'node:fs';
+import path from 'node:path';
 
 /** How a file is opened. `new` fails where it exists. None follows a symlink in the last place or waits on a pipe. */
 export type Opening = 'read' | 'append' | 'new append' | 'new' | 'change' | 'create or change';
@@ -62,7 +63,7 @@ const unable = new Set(['EINVAL', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS']);
 export const realDisk: Disk = {
   list: (folder) => fs.readdirSync(folder),
   isFolder: (path) => fs.lstatSync(path).isDirectory(),
-  makeFolder: (folder) => void fs.mkdirSync(folder, { mode: 0o700, recursive: true }),
+  makeFolder,
   facts: (path) => factsOf(fs.lstatSync(path)),
   mayWrite: (path) => fs.accessSync(path, fs.constants.W_OK),
   roomBytes: (folder) => {
@@ -101,6 +102,26 @@ export const realDisk: Disk = {
   remove: (path) => fs.unlinkSync(path),
   removeFolder: (folder) => fs.rmdirSync(folder),
 };
+
+/** With those it stands in. Node's own way never ends where a folder is there and nothing can be made in it, as in /proc. */
+function makeFolder(folder: string): void {
+  try {
+    fs.mkdirSync(folder, { mode: 0o700 });
+  } catch (error) {
+    if (codeOf(error) !== 'ENOENT') {
+      if (isDirectory(folder)) return;
+      throw error;
+    }
+    const above = path.dirname(folder);
+    if (above === folder || isDirectory(above)) throw error;
+    makeFolder(above);
+    fs.mkdirSync(folder, { mode: 0o700 });
+  }
+}
+
+function isDirectory(folder: string): boolean {
+  return fs.statSync(folder, { throwIfNoEntry: false })?.isDirectory() ?? false;
+}
 
 /** The `code` of an error of the disk; any other error is a fault and is thrown on. */
 export function codeOf(error: unknown): string {

@@ -21,7 +21,7 @@ export const folderWords: WordsOf<FolderTrouble> = {
   'cannot make': ({ folder, code }) => ({
     title: `${path(folder)} cannot be made: ${sayCode(code)}`,
     right: 'Nothing was written.',
-    ...remedyFor(code),
+    attempt: codeOf(code)?.[1] ?? 'another folder',
   }),
   'another boat': ({ folder, name, ours }) => ({
     title:

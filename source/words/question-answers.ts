@@ -5,14 +5,10 @@ import type { FirstReadings } from '../logbook/first-entries.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { amountFrom, levelFrom, numberIn, yesNoFrom } from './amounts.ts';
 import { momentFrom } from './moments.ts';
+import type { Clock } from './new-boat.ts';
 import { positionFrom } from './positions.ts';
 import { amountWords } from './say.ts';
 import { type Unit, unitFactors } from './units.ts';
-
-interface Clock {
-  readonly now: number;
-  readonly zone: string;
-}
 
 /** How an answer as typed becomes whatever it is put into, or what was expected. */
 type Read<T> = (typed: string, clock: Clock) => Result<T>;

@@ -42,7 +42,7 @@ export function costWords({ total, unpriced }: StoresDocument['cost']): string {
   return total === 0 ? rest : `, about ${moneyWords(total)}${rest}`;
 }
 
-export function moneyWords(money: number): string {
+function moneyWords(money: number): string {
   return Number.isInteger(money) ? String(money) : money.toFixed(2);
 }
 
