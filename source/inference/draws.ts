@@ -1,6 +1,7 @@
 import { positiveQuantile } from '../maths/positive-normal.ts';
 import type { Stream } from '../maths/stream.ts';
 import type { FluidDraws } from './belief.ts';
+import { chooserOf } from './chooser.ts';
 import type { Posterior } from './posterior.ts';
 import type { Unmetered } from './running-since.ts';
 
@@ -18,7 +19,7 @@ export function drawsOf(
     Stream,
     Stream,
   ];
-  const reached = cumulative(members.map(({ weight }) => weight));
+  const choose = chooserOf(members.map(({ weight }) => weight));
   const since = unmetered.map(({ engine, days }) => ({ days, aDay: hoursADay(engine) }));
   const drawn = {
     levelL: new Float64Array(count),
@@ -26,7 +27,7 @@ export function drawsOf(
     rest: new Float64Array(count),
   };
   for (let i = 0; i < count; i += 1) {
-    const { pair } = members[firstReaching(reached, kinds.uniform())]!;
+    const { pair } = members[choose(kinds.uniform())]!;
     const run = pair.runQuantile(runs.uniform());
     const rest = positiveQuantile(pair.restMean(run), pair.shape.sdRest, rests.uniform());
     let hours = 0;
@@ -36,23 +37,4 @@ export function drawsOf(
     drawn.levelL[i] = pair.levelMean(run, rest) + pair.shape.sdLevel * levels.normal() - run * hours;
   }
   return drawn;
-}
-
-function cumulative(weights: readonly number[]): Float64Array {
-  let sum = 0;
-  return Float64Array.from(weights, (weight) => {
-    sum += weight;
-    return sum;
-  });
-}
-
-function firstReaching(reached: Float64Array, p: number): number {
-  let low = 0;
-  let high = reached.length - 1;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (reached[middle]! < p) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

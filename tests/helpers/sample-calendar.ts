@@ -92,7 +92,7 @@ export const gearTopUps: Readonly<Record<string, number>> = {
   '2026-05-08': 1,
   '2026-05-19': 1,
   '2026-06-01': 0.92,
-  '2026-06-06': 0.95,
+  '2026-06-06': 0.8,
 };
 
 /** The morning they left in a hurry and poured nothing in. */
