@@ -53,8 +53,3 @@ export function contentOf(text: string, change: Partial<Given> = {}): Content {
   if (!read?.ok || !('content' in read.value)) throw new Error(`no content: ${JSON.stringify(read)}`);
   return read.value.content;
 }
-
-/** The steps of a coastal forecast with these periods in it, heard when it was issued. */
-function stepsOf(periods: string): readonly Step[] {
-  return contentOf(`400 PM EST Sat Jan 31 2026\n\n${periods}\n\n$$\n`).places[0]?.steps ?? [];
-}
