@@ -36,6 +36,14 @@ describe('the boat meant', () => {
     });
   });
 
+  it('is found without reading a preference where it is named, or here', async () => {
+    for (const args of [['--boat', '/told'], []]) {
+      const unread = () => Promise.reject(new Error('a preference was read'));
+      const outside = { ...anOutside({ folders: whole }), settings: unread };
+      expect(await run(['verdict', ...args], outside, noScreens)).toBeLessThanOrEqual(2);
+    }
+  });
+
   it('is a copy of the sample boat when asked for', async () => {
     expect(await boatOf(['--sample'], { folders: whole, settings })).toMatchObject({ name: 'Sample' });
   });
