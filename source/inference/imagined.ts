@@ -5,7 +5,7 @@ import { type Gaussian, without } from './gaussian.ts';
 import { SHORTFALLS } from './joint.ts';
 
 /** One way the readings off the stick may have fallen: the unknowns given that, all with the same covariance, and ln of its weight. */
-export interface Imagined {
+interface Imagined {
   readonly logWeight: number;
   /** Run, rest, level. */
   readonly mean: Float64Array;

@@ -20,7 +20,7 @@ export interface Posterior {
   readonly logEvidence: number;
 }
 
-export interface Member {
+interface Member {
   readonly weight: number;
   readonly pair: Pair;
 }

@@ -1,6 +1,5 @@
 import { readBulletin } from '../../source/forecast/bulletin/bulletin.ts';
 import type { Content, Given } from '../../source/forecast/content.ts';
-import type { Step } from '../../source/forecast/forecast.ts';
 
 /** A bulletin in the form of a coastal waters forecast, of invented waters. */
 export const COASTAL = `
