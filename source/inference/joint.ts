@@ -6,7 +6,6 @@ import type { Rows } from './whiten.ts';
 /** Where the unknowns stand in a joint: the two losses, the level at the end moment, then the shortfalls of readings off the stick. */
 export const RUN = 0;
 export const REST = 1;
-const LEVEL = 2;
 export const SHORTFALLS = 3;
 
 /** What is thought of an offset beforehand: that of a way of reading. A shortfall has none. */
