@@ -1,5 +1,5 @@
 import { cusum } from '../maths/cusum.ts';
-import type { ReadPeriod } from './period.ts';
+import type { WhitenedPeriod } from './period.ts';
 import type { TwoParts } from './rate-prior.ts';
 
 /** Model 3.5, after NIST/SEMATECH 6.3.2.3: in sds. */
@@ -14,7 +14,7 @@ export interface Change {
 }
 
 /** When a period's losses changed by themselves: the first signal of a CUSUM over its one-step-ahead errors that `counts`; null while there is none. */
-export function changeIn(period: ReadPeriod, counts: (change: Change) => boolean): Change | null {
+export function changeIn(period: WhitenedPeriod, counts: (change: Change) => boolean): Change | null {
   const steps = cusum(oneStepErrors(period), { slack: SLACK, limit: LIMIT });
   return steps.find(({ signal }) => signal !== null && counts(signal))?.signal ?? null;
 }
@@ -23,7 +23,7 @@ export function changeIn(period: ReadPeriod, counts: (change: Change) => boolean
  * How far each reading lay from what those before it foretold, in sds: recursive least squares over the whitened rows, from the widest of the prior's parts.
  * Source: Brown, Durbin and Evans, "Techniques for testing the constancy of regression relationships over time", J. R. Statist. Soc. B 37 (1975), 149-192: recursive residuals; from memory.
  */
-function oneStepErrors({ rows, priors, wayPriors, fluid }: ReadPeriod): number[] {
+function oneStepErrors({ rows, priors, wayPriors, fluid }: WhitenedPeriod): number[] {
   const width = rows.columns.length;
   const anything = { mean: 0, sd: LOOSE * (fluid.full - fluid.low) };
   const known = [widest(priors.run), widest(priors.rest), ...wayPriors];

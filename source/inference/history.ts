@@ -2,9 +2,9 @@ import type { Fluid } from '../boat/fluid.ts';
 import type { FluidEvent } from '../condition/condition.ts';
 import { type Change, changeIn } from './changed.ts';
 import { leakChanceAt } from './leak-class.ts';
-import { type Period, type ReadPeriod, readPeriod } from './period.ts';
+import { type Period, type ReadPeriod, readPeriod, whitenPeriod } from './period.ts';
 import { priorsAfter, usualPriors } from './rate-prior.ts';
-import { type FluidLife, type Job, lifeOf, type Moment } from './readings.ts';
+import { type FluidLife, type Job, lifeOf, type Moment, type Reading } from './readings.ts';
 
 /** A fluid's life cut where its losses began anew: by work, or by themselves. */
 export interface History {
@@ -91,27 +91,58 @@ const READINGS_TO_LEARN = 3;
  */
 function partsOf(stretch: Period, leakChance: number, beforeWork: ReadPeriod | null): readonly Part[] {
   const done: Part[] = [];
-  let part: Part = { period: readPeriod(stretch), changed: null };
+  let begun: { readonly period: Period; readonly changed: Changed | null } = {
+    period: stretch,
+    changed: null,
+  };
   for (;;) {
-    const { period, changed } = part;
-    const { fluid, readings, end } = period;
+    const { changed } = begun;
     const mayBeWhole = beforeWork !== null && done.length === 0 && changed === null;
-    const change = changeIn(period, ({ since, way }) => {
+    const found = firstChange(begun.period, ({ since, way }) => {
       if (since === 0) return mayBeWhole;
       return changed === null || way === 'up' || since >= READINGS_TO_LEARN;
     });
-    if (change === null) return [...done, part];
-    const { since, way } = change;
+    if (found === null) return [...done, { period: readPeriod(begun.period), changed }];
+    const { fluid } = stretch;
+    const { readings } = found;
+    const { since, way } = found.change;
     const { at } = readings[since]!;
     if (since === 0) {
       const priors = priorsAfter(fluid, beforeWork!.posterior, leakChance);
-      part = { period: readPeriod({ ...stretch, priors }), changed: { at, way, before: beforeWork! } };
+      begun = { period: { ...stretch, priors }, changed: { at, way, before: beforeWork! } };
       continue;
     }
-    const before = readPeriod({ ...period, readings: readings.slice(0, since), end: readings[since]! });
-    const priors = priorsAfter(fluid, before.posterior, leakChance);
-    const rest = { fluid, priors, start: null, readings: readings.slice(since), end, ways: before.waysAfter };
+    const before = readPeriod({ ...begun.period, readings: readings.slice(0, since), end: readings[since]! });
     done.push({ period: before, changed });
-    part = { period: readPeriod(rest), changed: { at, way, before } };
+    begun = {
+      period: {
+        fluid,
+        priors: priorsAfter(fluid, before.posterior, leakChance),
+        start: null,
+        readings: stretch.readings.slice(stretch.readings.indexOf(readings[since]!)),
+        end: stretch.end,
+        ways: before.waysAfter,
+      },
+      changed: { at, way, before },
+    };
+  }
+}
+
+/** So many readings are looked through at first, then four times as many: a long log is read in time that grows with its length, however often things changed. */
+const FIRST_LOOK = 256;
+const LONGER = 4;
+
+/** The first change in a period that counts, with the readings looked through for it; null where there is none. */
+function firstChange(
+  period: Period,
+  counts: (change: Change) => boolean,
+): { readonly readings: readonly Reading[]; readonly change: Change } | null {
+  const { readings } = period;
+  for (let look = FIRST_LOOK; ; look *= LONGER) {
+    const end = look < readings.length ? readings[look - 1]! : period.end;
+    const whitened = whitenPeriod({ ...period, readings: readings.slice(0, look), end });
+    const change = changeIn(whitened, counts);
+    if (change !== null) return { readings: whitened.readings, change };
+    if (look >= readings.length) return null;
   }
 }

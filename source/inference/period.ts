@@ -1,5 +1,6 @@
 import type { Fluid } from '../boat/fluid.ts';
 import { mostIn } from '../condition/level.ts';
+import type { Gaussian } from './gaussian.ts';
 import { MOST_SHORTFALLS } from './imagined.ts';
 import { type Fitted, fitRows, type OffsetPrior } from './joint.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
@@ -19,12 +20,21 @@ export interface Period {
   readonly ways: ReadonlyMap<string, OffsetPrior>;
 }
 
-/** A period with what its readings say. */
-export interface ReadPeriod extends Period {
-  readonly posterior: Posterior;
+/** A period with its readings made rows of a fit. */
+export interface WhitenedPeriod extends Period {
   readonly rows: Rows;
+  /** Sd of the prior the rows are fitted with. */
   readonly vague: number;
+  /** The other ways of reading in it, and what was known of each. */
+  readonly wayNames: readonly string[];
   readonly wayPriors: readonly OffsetPrior[];
+}
+
+/** A period with what its readings say. */
+export interface ReadPeriod extends WhitenedPeriod {
+  /** Before truncation, with the vague prior. */
+  readonly joint: Gaussian;
+  readonly posterior: Posterior;
   readonly waysAfter: ReadonlyMap<string, OffsetPrior>;
 }
 
@@ -34,37 +44,44 @@ const LEVEL_STRAYS = 10;
 const WAY_STRAYS = 1 / 2;
 /** The prior the rows are fitted with is so many times wider than any the fluid has: wide enough to say nothing, not so wide that digits are lost. */
 const VAGUER = 10;
-/** Points laid over several readings off the stick: for the figures, and for the first fit, which only says how much losses vary. */
-const FINE = 512;
-const ROUGH = 128;
 
-/** Two fits (model 3.1): the first, as if losses did not vary, gives the size of the losses and so how much they vary; the second counts it in. */
-export function readPeriod(period: Period): ReadPeriod {
+/** The readings as rows. How much losses vary goes by their size, which a first fit tells, as if they did not vary (model 3.1). */
+export function whitenPeriod(period: Period): WhitenedPeriod {
   const { fluid, priors } = period;
-  const vague = VAGUER * widest(priors);
   const readings = fewOffTheStick(period.readings);
   const offsets = offsetsOf(period, readings);
-  const rowsWith = (variation: (hours: number, days: number) => number) =>
-    whiten({
+  const vague = VAGUER * widest(priors);
+  const rowsWith = (variation: (hours: number, days: number) => number): WhitenedPeriod => ({
+    ...period,
+    readings,
+    rows: whiten({
       ...period,
       ...offsets,
       readings,
       variation,
       levelSd: (reading) => levelSdOf(fluid, reading),
       fill: { levelL: fluid.full, sd: LEVEL_STRAYS * (fluid.full - fluid.low) },
-    });
-  const fitted = (rows: Rows) => fitRows(rows, offsets.priors, vague, fluid.engine !== undefined);
-  const read = (rows: Rows, points: number): { fit: Fitted; posterior: Posterior } => {
-    const fit = fitted(rows);
-    return { fit, posterior: posteriorOf(fit.joint, priors, vague, points) };
-  };
+    }),
+    vague,
+    wayNames: offsets.names,
+    wayPriors: offsets.priors,
+  });
   const still = rowsWith(() => 0);
-  const first = read(still, fluid.vary === 0 ? FINE : ROUGH);
-  const rows = fluid.vary === 0 ? still : rowsWith(variationOf(fluid, first.posterior));
-  const { fit, posterior } = fluid.vary === 0 ? first : read(rows, FINE);
+  if (fluid.vary === 0) return still;
+  return rowsWith(variationOf(fluid, posteriorOf(fitted(still).joint, priors, vague, 'rough')));
+}
+
+export function readPeriod(period: Period): ReadPeriod {
+  const whitened = whitenPeriod(period);
+  const { joint, ways } = fitted(whitened);
   const waysAfter = new Map(period.ways);
-  for (const [i, name] of offsets.names.entries()) waysAfter.set(name, fit.ways[i]!);
-  return { ...period, readings, posterior, rows, vague, wayPriors: offsets.priors, waysAfter };
+  for (const [i, name] of whitened.wayNames.entries()) waysAfter.set(name, ways[i]!);
+  const posterior = posteriorOf(joint, period.priors, whitened.vague, 'fine');
+  return { ...whitened, joint, posterior, waysAfter };
+}
+
+function fitted({ rows, wayPriors, vague, fluid }: WhitenedPeriod): Fitted {
+  return fitRows(rows, wayPriors, vague, fluid.engine !== undefined);
 }
 
 /** How far a level strays beforehand from the first reading of it. Off the stick it lies between there and empty, or the most it can hold: twice the sd. */

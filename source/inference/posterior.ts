@@ -25,15 +25,23 @@ interface Member {
   readonly pair: Pair;
 }
 
-/** Cells for one pair where there are few, and where there are hundreds that smooth each other. */
-const FINE = 64;
-const COARSE = 24;
+/** Points over several readings off the stick, and cells for one pair where there are few and where there are hundreds that smooth each other. Rough is for means alone. */
+const DETAIL = {
+  fine: { points: 512, cells: 64, cellsOfMany: 24 },
+  rough: { points: 128, cells: 32, cellsOfMany: 16 },
+} as const;
 const FEW = 4;
 /** What weighs less than this, e^-18 of the heaviest, is left out. */
 const LIGHT = 18;
 
 /** The joint, whose losses have the vague prior normal(0, vague), with the two-part priors in its place: every kind of leak weighed by how well it foretold the readings. */
-export function posteriorOf(joint: Gaussian, priors: RatePriors, vague: number, points: number): Posterior {
+export function posteriorOf(
+  joint: Gaussian,
+  priors: RatePriors,
+  vague: number,
+  detail: keyof typeof DETAIL,
+): Posterior {
+  const { points, cells, cellsOfMany } = DETAIL[detail];
   const candidates = kindsOf(priors).flatMap(({ run, rest }) => {
     const first = withPart(joint, RUN, run, vague);
     const second = withPart(first.joint, REST, rest, vague);
@@ -47,9 +55,9 @@ export function posteriorOf(joint: Gaussian, priors: RatePriors, vague: number, 
       logWeight: logKind + logWeight,
     }));
   });
-  const cells = candidates.length > FEW ? COARSE : FINE;
+  const each = candidates.length > FEW ? cellsOfMany : cells;
   const heard = heaviest(candidates).map(({ means, shape, logWeight }) => {
-    const pair = pairAboveZero(means, shape, cells);
+    const pair = pairAboveZero(means, shape, each);
     return { pair, logWeight: logWeight + pair.logMass };
   });
   return mixed(heaviest(heard));

@@ -1,6 +1,6 @@
 import type { Gaussian } from './gaussian.ts';
 import type { Changed } from './history.ts';
-import { fitRows, REST, RUN } from './joint.ts';
+import { REST, RUN } from './joint.ts';
 import type { ReadPeriod } from './period.ts';
 import { posteriorOf } from './posterior.ts';
 import { type RatePriors, type TwoParts, usualPriors } from './rate-prior.ts';
@@ -13,8 +13,7 @@ const RISE_CHANCE = 0.05;
  * losses changed. Each is weighed against losses alone by how well it foretold the readings.
  */
 export function riseChance(present: ReadPeriod, stepped: Changed | null): number {
-  const { fluid, rows, priors, wayPriors, vague } = present;
-  const { joint } = fitRows(rows, wayPriors, vague, fluid.engine !== undefined);
+  const { fluid, joint, priors, vague } = present;
   const usual = usualPriors(fluid, 0);
   const ways: { which: typeof RUN | typeof REST; priors: RatePriors }[] = [
     { which: REST, priors: { run: priors.run, rest: gain(usual.rest) } },
@@ -25,7 +24,7 @@ export function riseChance(present: ReadPeriod, stepped: Changed | null): number
   const odds = ways.reduce(
     (sum, { which, priors: turned }) =>
       sum +
-      Math.exp(posteriorOf(turnedRound(joint, which), turned, vague, POINTS).logEvidence - against) /
+      Math.exp(posteriorOf(turnedRound(joint, which), turned, vague, 'rough').logEvidence - against) /
         ways.length,
     0,
   );
@@ -33,8 +32,6 @@ export function riseChance(present: ReadPeriod, stepped: Changed | null): number
   const rise = (RISE_CHANCE / (1 - RISE_CHANCE)) * Math.max(odds, atOnce);
   return rise === Infinity ? 1 : rise / (1 + rise);
 }
-
-const POINTS = 128;
 
 function gain({ leak }: TwoParts): TwoParts {
   return { usual: { chance: 0, mean: 0, sd: leak.sd }, leak: { chance: 1, mean: 0, sd: leak.sd } };
