@@ -23,6 +23,8 @@ export type FolderTrouble =
   | { kind: 'read only'; folder: string; code: string }
   | { kind: 'file too large'; file: string; bytes: number; most: number }
   | { kind: 'not a plain file'; file: string }
+  /** A log file of which more than so many lines are none: read up to there. */
+  | { kind: 'no log'; file: string; lines: number }
   /** A file in log/ whose name is no log file's: a copy made by hand or by a sync program. It is not read. */
   | { kind: 'stray file'; file: string }
   /** A file in forecasts/ that is not one of ours any more. It is not read. */

@@ -1,9 +1,12 @@
 import { readSyntax } from '../boat/syntax.ts';
 import { readDraft } from '../logbook/drafts.ts';
+import { mostLineBytes } from '../logbook/line.ts';
 import { bad, type Trouble } from '../trouble.ts';
 import type { Asked } from './doubts.ts';
 
 const INPUT = 'standard input';
+/** Nothing is taken by then, and who sees so many looks at the file. */
+const MOST_TROUBLES = 10_000;
 
 /** Bare entries from JSON lines, and every trouble with its line number; blank lines are passed over. */
 export function draftsFromLines(text: string): {
@@ -21,11 +24,16 @@ export function draftsFromLines(text: string): {
     const read = readLine(written, line);
     if (read.ok) asked.push({ draft: read.value, line });
     else troubles.push(...read.troubles);
+    if (troubles.length > MOST_TROUBLES) break;
   }
   return { asked, troubles };
 }
 
 function readLine(written: string, line: number) {
+  if (written.length > mostLineBytes) {
+    const expected = `an entry of at most ${mostLineBytes} bytes`;
+    return bad({ kind: 'wrong entry', line, field: 'text', value: written.length, expected });
+  }
   try {
     return readDraft(JSON.parse(written), line);
   } catch {

@@ -3,7 +3,7 @@ import type { LogFile } from '../logbook/chain.ts';
 import type { Crc32, Frame, Line } from '../logbook/line.ts';
 import { assert, type Trouble } from '../trouble.ts';
 import { codeOf, type Disk, type FileFacts } from './disk.ts';
-import { scan } from './scan.ts';
+import { mostJunkLines, scan } from './scan.ts';
 
 /** One file of the log as last read from the disk. */
 export interface ReadLogFile {
@@ -58,7 +58,7 @@ export function readLogFile(
     const facts = disk.facts(file);
     const refused = refusal(facts, file);
     if (refused) return unread(file, refused);
-    if (before && !before.trouble && sameFacts(before.facts, facts)) return before;
+    if (before && wasRead(before) && sameFacts(before.facts, facts)) return before;
     const opened = disk.open(file, 'read');
     try {
       return readOpened({ disk, crc32 }, { file, opened }, before);
@@ -80,7 +80,7 @@ function readOpened(
   if (refused) return unread(file, refused);
   const dead = !synced(disk, opened);
   const known = before && !before.trouble && grew(before.facts, facts) ? before : null;
-  const { lines, end, tail } = scan(disk, opened, known?.end ?? 0, crc32);
+  const { lines, end, tail, givenUp } = scan(disk, opened, known?.end ?? 0, crc32);
   return {
     ...named(file),
     facts,
@@ -88,9 +88,14 @@ function readOpened(
     last: highestFrame(lines, named(file).writer, known?.last ?? null),
     end,
     tail,
-    trouble: null,
+    trouble: givenUp ? { kind: 'no log', file: shownName(file), lines: mostJunkLines } : null,
     dead: dead || (known?.dead ?? false),
   };
+}
+
+/** To its end, or as far as it is worth while. */
+function wasRead({ trouble }: ReadLogFile): boolean {
+  return trouble === null || trouble.kind === 'no log';
 }
 
 /** Whether two looks found the file unchanged. */

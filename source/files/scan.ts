@@ -9,7 +9,12 @@ export interface Scan {
   /** Where the whole lines end: the next scan goes on from here. */
   readonly end: number;
   readonly tail: Line | null;
+  /** It was given up: so much of it is no log that the rest is not worth the memory. */
+  readonly givenUp: boolean;
 }
+
+/** A power cut damages a few lines. With more than this, most likely another file has got in the place of a log. */
+export const mostJunkLines = 100_000;
 
 /** Read at once: large enough for few system calls, small enough that a long log never stands in memory as one piece. */
 const chunkBytes = 256 * 1024;
@@ -24,20 +29,30 @@ export function scan(disk: Disk, file: number, from: number, crc32: Crc32): Scan
   let held = 0;
   let end = from;
   let at = from;
+  let junk = 0;
   for (;;) {
     const got = disk.read(file, buffer.subarray(held, held + chunkBytes), at);
     if (got === 0) break;
     const filled = held + got;
     const whole = buffer.subarray(0, filled).lastIndexOf(lf) + 1;
     if (whole > 0) {
+      const known = lines.length;
       readLines(buffer.subarray(0, whole), crc32, lines);
       end = at + whole - held;
+      for (let i = known; i < lines.length; i += 1) if (isJunk(lines[i] as Line)) junk += 1;
+      if (junk > mostJunkLines) return { lines, end, tail: null, givenUp: true };
     }
     at += got;
     held = Math.min(filled - whole, mostLineBytes + 1);
     buffer.copyWithin(0, whole, whole + held);
   }
-  return { lines, end, tail: held > 0 ? readLine(buffer.subarray(0, held), crc32) : null };
+  const tail = held > 0 ? readLine(buffer.subarray(0, held), crc32) : null;
+  return { lines, end, tail, givenUp: false };
+}
+
+/** Neither an entry nor one changed by hand. */
+function isJunk(line: Line): boolean {
+  return line.frame === null && line.how !== 'edited';
 }
 
 /** Lines decoded together are read several times faster than one by one. */

@@ -101,6 +101,8 @@ function textOf(bytes: Uint8Array): string | null {
 }
 
 function parsed(text: string): Record<string, unknown> | null {
+  /** Junk has few brackets, and an error thrown for each of its lines would take most of the time. */
+  if (!text.includes('{')) return null;
   try {
     const value: unknown = JSON.parse(text);
     if (typeof value !== 'object' || value === null || Array.isArray(value)) return null;

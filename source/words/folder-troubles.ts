@@ -52,6 +52,11 @@ export const folderWords: WordsOf<FolderTrouble> = {
     right: 'Links, folders and devices are not followed, so that nothing outside the boat folder is touched.',
     attempt: 'put the file itself in its place',
   }),
+  'no log': ({ file, lines }) => ({
+    title: `${path(file)} has more than ${lines} lines that are none of a log; what follows them was not read`,
+    right: 'It was left as it is. Most likely another file has got in its place.',
+    attempt: 'hoveshort merge <folder of another copy>, once the file is moved out of the log folder',
+  }),
   'stray file': ({ file }) => ({
     title: `${path(file)} is not read: its name is not that of a log file`,
     right: 'It may be a copy made by hand or by a program that keeps folders alike. Nothing in it counts.',

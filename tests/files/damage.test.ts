@@ -78,3 +78,17 @@ describe('a log that was once longer', () => {
     expect((await textsIn(boat.open(hasty))).toSorted()).toEqual(['after', 'four', 'one', 'three', 'two']);
   });
 });
+
+describe('a log file that another file has got in the place of', () => {
+  it('is told, is not read to its end, and what stood before is kept; entries go on in a new file', async () => {
+    const { boat, file, bytes } = await aWrittenBoat('one', 'two');
+    writeFileSync(file, Buffer.concat([bytes, Buffer.alloc(3_000_000, '\n')]));
+    const open = boat.open(hasty);
+    const { troubles } = await loaded(open);
+    expect(told(troubles)).toContainEqual({ kind: 'no log', file: `log/${basename(file)}`, lines: 100_000 });
+    expect(troubles.length).toBeLessThan(110);
+    await saved(open, aRemark('three'));
+    expect(boat.files()).toHaveLength(2);
+    expect(await textsIn(boat.open(hasty))).toEqual(['one', 'two', 'three']);
+  });
+});

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Disk, realDisk } from '../../source/files/disk.ts';
 import { splitFileName } from '../../source/files/log-file.ts';
-import { scan } from '../../source/files/scan.ts';
+import { mostJunkLines, scan } from '../../source/files/scan.ts';
 import { type Line, mostLineBytes, readLine } from '../../source/logbook/line.ts';
 import { crcOf } from '../helpers/a-laptop.ts';
 
@@ -35,6 +35,7 @@ describe('scanning a log file', () => {
             lines: lines.map((one) => readLine(one, crcOf)),
             end: bytes.length - tail.length,
             tail: tail.length > 0 ? readLine(tail, crcOf) : null,
+            givenUp: false,
           });
         },
       ),
@@ -55,12 +56,21 @@ describe('scanning a log file', () => {
     ]);
     expect(end).toBe(bytes.length - 4);
     expect(textOf(tail)).toBe('rest');
-    expect(scanned(bytes, 1000)).toEqual({ lines, end, tail });
+    expect(scanned(bytes, 1000)).toEqual({ lines, end, tail, givenUp: false });
   });
 
   it('takes a line of the greatest length, and no longer one', () => {
     const of = (length: number) => scanned(Buffer.from(`${'x'.repeat(length)}\n`)).lines[0]?.how;
     expect([of(mostLineBytes), of(mostLineBytes + 1)]).toEqual(['not json', 'too long']);
+  });
+
+  it('gives up where more is junk than a power cut can leave, and not for lines changed by hand', () => {
+    const { lines, givenUp } = scanned(Buffer.from('\n'.repeat(1_000_000)));
+    expect(givenUp).toBe(true);
+    expect(lines.length).toBeGreaterThan(mostJunkLines);
+    expect(lines.length).toBeLessThan(400_000);
+    const edited = scanned(Buffer.from('{}\n'.repeat(mostJunkLines + 2)));
+    expect([edited.lines.length, edited.givenUp]).toEqual([mostJunkLines + 2, false]);
   });
 
   it('goes on from where it ended', () => {

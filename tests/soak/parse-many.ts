@@ -4,12 +4,13 @@ import { readArguments } from '../../source/commands/arguments.ts';
 import { draftsFromLines } from '../../source/commands/draft-lines.ts';
 import { COMMANDS } from '../../source/commands/table.ts';
 import { typedDraft } from '../../source/commands/typed-draft.ts';
+import { type Disk, realDisk } from '../../source/files/disk.ts';
+import { scan } from '../../source/files/scan.ts';
 import { csvTemplate } from '../../source/forecast/csv.ts';
 import { readForecast } from '../../source/forecast/recognise.ts';
 import { draftFromEdited } from '../../source/logbook/accepted.ts';
-import { mostLineBytes, readLine } from '../../source/logbook/line.ts';
+import { mostLineBytes } from '../../source/logbook/line.ts';
 import { foldLog } from '../../source/logbook/order.ts';
-import { splitLines } from '../../source/logbook/split-lines.ts';
 import { stream } from '../../source/maths/stream.ts';
 import type { good } from '../../source/trouble.ts';
 import { sayTrouble } from '../../source/words/troubles.ts';
@@ -108,7 +109,7 @@ const PARSERS: { readonly [name: string]: { readonly sound: readonly string[]; r
     log: {
       sound: [lines.slice(0, 3).join(''), lines.slice(3).join('')],
       read: (text) => {
-        const read = splitLines(Buffer.from(text)).map((bytes) => readLine(bytes, crcOf));
+        const { lines: read } = scan(inMemory(Buffer.from(text)), 0, 0, crcOf);
         const { said: troubles, quiet } = foldLog([
           { name: 'log/k7m2q9xd.ndjson', writer: 'k7m2q9xd', lines: read },
         ]);
@@ -150,19 +151,18 @@ const PARSERS: { readonly [name: string]: { readonly sound: readonly string[]; r
     },
   };
 
+/** As much of a disk as reading a log takes. */
+function inMemory(bytes: Buffer): Disk {
+  const read: Disk['read'] = (_, into, position) => bytes.copy(into, 0, position, position + into.length);
+  return { ...realDisk, read };
+}
+
 /** Mutated texts through every parser: none is thrown at, none takes a second. Every ten-thousandth is huge. */
 export function parseMany(count: number, seed: number): Outcome {
   const outcome = anOutcome();
-  const names = Object.keys(PARSERS);
   for (let n = 0; n < count; n += 1) {
     outcome.count += 1;
-    const chance = stream(seed, `parsers ${n}`).uniform;
-    const name = names[n % names.length]!;
-    const { sound, read } = PARSERS[name]!;
-    const text =
-      n % 10_000 < names.length && n >= 10_000
-        ? huge(sound[0]!, name === 'arguments' ? mostArgumentLetters : hugeLetters, chance)
-        : mutated(sound, chance);
+    const { name, text, read } = textOf(n, seed);
     const from = performance.now();
     try {
       read(text);
@@ -178,6 +178,17 @@ export function parseMany(count: number, seed: number): Outcome {
       found(outcome, 'undetected', `${name}, text ${n} of seed ${seed}: ${took.toFixed(0)} ms`);
   }
   return outcome;
+}
+
+/** The n-th text, and what reads it. */
+export function textOf(n: number, seed: number) {
+  const chance = stream(seed, `parsers ${n}`).uniform;
+  const names = Object.keys(PARSERS);
+  const name = names[n % names.length]!;
+  const { sound, read } = PARSERS[name]!;
+  const isHuge = n >= 10_000 && n % 10_000 < names.length;
+  const letters = name === 'arguments' ? mostArgumentLetters : hugeLetters;
+  return { name, read, text: isHuge ? huge(sound[0]!, letters, chance) : mutated(sound, chance) };
 }
 
 function said(result: ReturnType<typeof readBoat> | ReturnType<typeof good<unknown>>): void {

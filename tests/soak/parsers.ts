@@ -14,9 +14,15 @@ export const parsers: Campaign = {
   count: 1_000_000,
   async run(count, seed) {
     const script = path.join(import.meta.dirname, 'parse-many.ts');
-    const { stdout } = await run(process.execPath, [...SMALL, script, String(count), String(seed)]);
+    const { stdout } = await run(process.execPath, [...SMALL, script, String(count), String(seed)]).catch(
+      ({ stderr }) => ({ stdout: JSON.stringify({ outcome: died(stderr), peakMb: 0 }) }),
+    );
     const { outcome, peakMb } = JSON.parse(stdout) as { outcome: Outcome; peakMb: number };
     if (peakMb > mostMb) found(outcome, 'undetected', `${peakMb.toFixed(0)} MB at the peak`);
     return outcome;
   },
 };
+
+function died(stderr: unknown): Outcome {
+  return { count: 0, lost: 1, undetected: 0, notes: [String(stderr).slice(0, 500)] };
+}

@@ -23,6 +23,7 @@ const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }>
   'read only': { kind: 'read only', folder: 'pennywhin', code: 'EROFS' },
   'file too large': { kind: 'file too large', file: 'boat.json', bytes: 50_000_000, most: 250_000 },
   'not a plain file': { kind: 'not a plain file', file: 'log/k7m2q9xd.ndjson' },
+  'no log': { kind: 'no log', file: 'log/k7m2q9xd.ndjson', lines: 100_000 },
   'stray file': { kind: 'stray file', file: 'log/k7m2q9xd (copy).ndjson' },
   'forecast damaged': {
     kind: 'forecast damaged',
