@@ -1,3 +1,4 @@
+import { cautionsFor } from '../words/cautions.ts';
 import { cleaned } from '../words/cleaned.ts';
 import { itemLines } from '../words/item-page.ts';
 import { wrapped } from '../words/lines.ts';
@@ -36,7 +37,8 @@ export const item: Command = {
       return STATUS.done;
     }
     const { columns } = outside.terminal;
-    const lines = itemLines(cleaned(found), at, outside.zone).flatMap((line) => wrapped(line, columns, 0, 2));
+    const said = [...itemLines(cleaned(found), at, outside.zone), ...cautionsFor(found.kind)];
+    const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
     outside.print(`${lines.join('\n')}\n\n${logPage(listed, loaded.boat, outside.zone)}`);
     return STATUS.done;
   },

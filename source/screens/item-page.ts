@@ -1,4 +1,5 @@
 import { type Entry, itemField } from '../logbook/entries.ts';
+import { cautionsFor } from '../words/cautions.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { STATE_WORDS } from '../words/reasons.ts';
 import { momentWords, sentence } from '../words/say.ts';
@@ -40,6 +41,7 @@ export function itemLines(sight: Sight, id: string, { columns, rows }: Size): Li
     ...historyPart(sight, item, columns, Math.max(4, Math.min(16, Math.floor(rows / 3)))),
     ...titled('FIGURES', figureLines(figuresOf(sight, item), columns)),
     ...titled('WHAT CAN BE DONE', actionsAbout(sight, id).flatMap(told)),
+    ...titled('CAUTIONS', cautionsFor(item.kind).flatMap(told)),
     ...titled('NOTE', noteOf(sight, id).flatMap(told)),
     ...titled('ENTRIES', entryLines(sight, id, columns)),
   ];

@@ -1,0 +1,22 @@
+import type { ItemKind } from '../readiness/answer.ts';
+
+/** What is said before anybody lays hands on it. The maker's manual, local rules and licensed people come first. */
+const CAUTIONS: { readonly [K in ItemKind]: string | null } = {
+  // Hot parts, shafts and belts: engine-room guidance and repair-safety pages; oil overboard: 40 CFR 110 (US), local rules elsewhere.
+  fluid:
+    'Before work: engine stopped, key out, clear of shaft and belts, and let it cool; no cap comes off a hot cooling system. Fuel: no flame, open up, mind the fumes. Oily waste and pads are sealed and go ashore, never overboard.',
+  // Common practice, no source.
+  anode:
+    'Before work: engine stopped and cold, and where it sits in the raw water its seacock shut, then open again and seen to flow. Soft threads, aluminium above all: start by hand, stop when it resists.',
+  service:
+    'Before work: engine stopped, key out, clear of shaft and belts, and let it cool; let pressure off before a line is opened; seacocks shut for the work are open again after it. Oily waste is sealed and goes ashore.',
+  spare: null,
+  check: null,
+  dated: null,
+};
+
+/** The cautions that belong to work on that kind of item; none where it takes no tools. */
+export function cautionsFor(kind: ItemKind): readonly string[] {
+  const caution = CAUTIONS[kind];
+  return caution === null ? [] : [`${caution} The maker's manual comes first.`];
+}
