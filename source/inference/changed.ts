@@ -13,17 +13,19 @@ export interface Change {
   readonly way: 'up' | 'down';
 }
 
-/** When a period's losses changed by themselves: the first signal of a CUSUM over its one-step-ahead errors that `counts`; null while there is none. */
-export function changeIn(period: WhitenedPeriod, counts: (change: Change) => boolean): Change | null {
-  const steps = cusum(oneStepErrors(period), { slack: SLACK, limit: LIMIT });
-  return steps.find(({ signal }) => signal !== null && counts(signal))?.signal ?? null;
+/** Where a period's losses may have changed by themselves: each signal of a CUSUM over its one-step-ahead errors, once. */
+export function signalsIn(period: WhitenedPeriod): readonly Change[] {
+  const signals: Change[] = [];
+  for (const { signal } of cusum(oneStepErrors(period), { slack: SLACK, limit: LIMIT }))
+    if (signal !== null && signal.since !== signals.at(-1)?.since) signals.push(signal);
+  return signals;
 }
 
 /**
- * How far each reading lay from what those before it foretold, in sds: recursive least squares over the whitened rows, from the widest of the prior's parts.
+ * How far each reading lay from what those before it foretold, in sds; one off the stick lay at least as far as the stick's end. Recursive least squares over the whitened rows, from the widest of the prior's parts.
  * Source: Brown, Durbin and Evans, "Techniques for testing the constancy of regression relationships over time", J. R. Statist. Soc. B 37 (1975), 149-192: recursive residuals; from memory.
  */
-function oneStepErrors({ rows, priors, wayPriors, fluid }: WhitenedPeriod): number[] {
+function oneStepErrors({ rows, priors, wayPriors, readings, fluid }: WhitenedPeriod): number[] {
   const width = rows.columns.length;
   const anything = { mean: 0, sd: LOOSE * (fluid.full - fluid.low) };
   const known = [widest(priors.run), widest(priors.rest), ...wayPriors];
@@ -34,6 +36,7 @@ function oneStepErrors({ rows, priors, wayPriors, fluid }: WhitenedPeriod): numb
     return row;
   });
   const along = new Float64Array(width);
+  let shortfall = 2 + wayPriors.length;
   return Array.from(rows.target, (seen, i) => {
     let total = 1;
     let apart = seen;
@@ -47,7 +50,12 @@ function oneStepErrors({ rows, priors, wayPriors, fluid }: WhitenedPeriod): numb
       mean[j]! += (along[j]! / total) * apart;
       for (let k = 0; k < width; k += 1) covariance[j]![k]! -= (along[j]! * along[k]!) / total;
     }
-    return apart / Math.sqrt(total);
+    const { off } = readings[i]!;
+    if (off === 'on') return apart / Math.sqrt(total);
+    const own = along[shortfall]! * rows.columns[shortfall]![i]!;
+    shortfall += 1;
+    const toTheEnd = apart / Math.sqrt(total - own);
+    return off === 'below' ? Math.min(0, toTheEnd) : Math.max(0, toTheEnd);
   });
 }
 

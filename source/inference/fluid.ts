@@ -4,16 +4,15 @@ import type { Condition } from '../condition/condition.ts';
 import { MS_A_DAY } from '../condition/time.ts';
 import type { FluidBelief, WaitingBelief } from './belief.ts';
 import { drawsOf } from './draws.ts';
-import { type Changed, historyOf } from './history.ts';
+import { historyOf } from './history.ts';
 import { effectOf } from './job-effect.ts';
 import { leakChanceAt, leakClassAt, leastLossLPerDay } from './leak-class.ts';
 import { overPair } from './pair.ts';
-import type { ReadPeriod } from './period.ts';
 import type { Posterior } from './posterior.ts';
 import { leakGiven, type RatePriors, usualPriors } from './rate-prior.ts';
 import { riseChance } from './rising.ts';
 import { hoursOnAUsualDay, hoursUnmetered, unmeteredSince } from './running-since.ts';
-import { dayCdfOf, daySpread, levelSpread, quantileOf, runSpread } from './spreads.ts';
+import { daySpread, fewMembers, levelSpread, runSpread } from './spreads.ts';
 
 /** What a fluid's readings say of it now (model 3); null where it was never read. */
 export function believeFluid(
@@ -40,8 +39,7 @@ export function believeFluid(
     leak,
     split: cannotTell(leak) ? 'cannot tell' : 'known',
     job: work && effectOf(work.job, work.before, work.after, hours),
-    changedAt:
-      lately !== null && (isStep(present, lately) || isSure(posterior, lately, hours)) ? lately.at : null,
+    changedAt: lately?.at ?? null,
     rising: riseChance(present, lately),
     leakClass: leakClassAt(fluid, events, at),
     leastLossLPerDay: leastLossLPerDay(fluid, events, at),
@@ -51,8 +49,6 @@ export function believeFluid(
 
 /** A change by itself is news for so long. Judgement: as dated things are (model 1). */
 const NEWS_MS = 30 * MS_A_DAY;
-/** Nine chances in ten: model 1. */
-const SURE = 0.9;
 /** Model 3.6. */
 const LEAKS = 0.5;
 const TOLD_APART = 0.8;
@@ -62,12 +58,12 @@ function cannotTell({ tight, running, lying, both }: FluidBelief['leak']): boole
 }
 
 /** The chances of each kind of leak: that so large a loss is one (model 3.2). Before any work these are the weights of the four kinds themselves. */
-function leakWeights(
-  { members }: Posterior,
+export function leakWeights(
+  posterior: Posterior,
   { run: runParts, rest: restParts }: RatePriors,
 ): FluidBelief['leak'] {
   let [running, lying, both, all] = [0, 0, 0, 0];
-  for (const { pair, weight } of members)
+  for (const { pair, weight } of fewMembers(posterior))
     overPair(pair, POINTS, (run, rest, share) => {
       const [byHour, byDay] = [leakGiven(runParts, run), leakGiven(restParts, rest)];
       all += weight * share;
@@ -80,30 +76,3 @@ function leakWeights(
 }
 
 const POINTS = 8;
-
-/** So many sds off what was foretold is no chance: 1 in 700 healthy readings lie so far. */
-const STEP = 3;
-
-/** Whether the level itself stepped where the loss changed: the first reading since lies too far off what was foretold for it. */
-function isStep({ readings }: ReadPeriod, { before }: Changed): boolean {
-  const first = readings[0]!;
-  const { level, varLevel } = before.posterior;
-  return (
-    first.off === 'on' &&
-    first.fill === before.end.fill &&
-    Math.abs(first.levelL - level) > STEP * Math.sqrt(varLevel + first.sd ** 2)
-  );
-}
-
-/** Whether the loss since lies the way the signal said, against what it was before. */
-function isSure(now: Posterior, { way, before }: Changed, hours: number): boolean {
-  const was = before.posterior;
-  const variance = hours * hours * was.varRun + 2 * hours * was.covRunRest + was.varRest;
-  const mean = hours * was.run + was.rest;
-  const sd = Math.sqrt(Math.max(0, variance));
-  const middles = Array.from({ length: 16 }, (_, i) =>
-    quantileOf((x) => dayCdfOf(was, hours, x), (i + 0.5) / 16, mean, sd),
-  );
-  const lower = middles.reduce((sum, x) => sum + dayCdfOf(now, hours, x), 0) / middles.length;
-  return way === 'up' ? lower >= SURE : 1 - lower >= SURE;
-}

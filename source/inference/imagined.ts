@@ -96,13 +96,4 @@ function folded(i: number, step: number): number {
 
 const CLOSEST = 1e-4;
 
-/** As many readings off the stick as are looked at together. */
-export const MOST_SHORTFALLS = 48;
-
-const primes = primesUpTo(MOST_SHORTFALLS);
-
-function primesUpTo(count: number): readonly number[] {
-  const found: number[] = [];
-  for (let n = 2; found.length < count; n += 1) if (found.every((prime) => n % prime !== 0)) found.push(n);
-  return found;
-}
+const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31];

@@ -4,6 +4,7 @@ import type { ReadPeriod } from './period.ts';
 import { variationOf } from './period.ts';
 import type { Posterior } from './posterior.ts';
 import type { Job } from './readings.ts';
+import { fewMembers } from './spreads.ts';
 
 /** Settled: 9 in 10 either way (model 3.4), and the normal deviate of that. */
 const SETTLED = 0.9;
@@ -34,9 +35,9 @@ interface Weighted {
 /** Points over the loss lying for each place over the loss running. */
 const POINTS = 6;
 
-function dayLosses({ members }: Posterior, hours: number): Weighted {
+function dayLosses(posterior: Posterior, hours: number): Weighted {
   const points: { readonly value: number; readonly weight: number }[] = [];
-  for (const { pair, weight } of members)
+  for (const { pair, weight } of fewMembers(posterior))
     overPair(pair, POINTS, (run, rest, share) => {
       points.push({ value: hours * run + rest, weight: weight * share });
     });

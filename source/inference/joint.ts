@@ -19,6 +19,8 @@ export interface Fitted {
   readonly joint: Gaussian;
   /** The offsets that are ways of reading, in order. */
   readonly ways: readonly OffsetPrior[];
+  /** ln of the density of the readings, with the vague prior. */
+  readonly logEvidence: number;
 }
 
 /**
@@ -41,7 +43,8 @@ export function fitRows(rows: Rows, ways: readonly OffsetPrior[], vague: number,
   priors.forEach(({ mean, sd }, j) => {
     target[count + j] = mean / sd;
   });
-  const { estimates, covariance } = leastSquares(columns, target);
+  const fit = leastSquares(columns, target);
+  const { estimates, covariance } = fit;
   const along = rows.end.coefficients.slice(first);
   const level = {
     mean: rows.end.target + dot(along, estimates),
@@ -56,7 +59,15 @@ export function fitRows(rows: Rows, ways: readonly OffsetPrior[], vague: number,
     if (a === 'level') return b === 'level' ? variance : level.with[b]!;
     return b === 'level' ? level.with[a]! : covariance[a]![b]!;
   };
+  const priorScale = priors.reduce((sum, { sd }) => sum - Math.log(sd), 0);
+  const freeColumns = used.length - priors.length;
   return {
+    logEvidence:
+      rows.logScale +
+      priorScale -
+      0.5 * fit.residualSumOfSquares -
+      fit.logDeterminant -
+      0.5 * (count - freeColumns) * Math.log(2 * Math.PI),
     joint: {
       mean: Float64Array.from(from, (a) => (a === null ? 0 : a === 'level' ? level.mean : estimates[a]!)),
       covariance: from.map((a) => Float64Array.from(from, (b) => entry(a, b))),

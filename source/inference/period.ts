@@ -1,8 +1,8 @@
 import type { Fluid } from '../boat/fluid.ts';
 import { mostIn } from '../condition/level.ts';
+import { positivePart } from '../maths/positive-normal.ts';
 import type { Gaussian } from './gaussian.ts';
-import { MOST_SHORTFALLS } from './imagined.ts';
-import { type Fitted, fitRows, type OffsetPrior } from './joint.ts';
+import { type Fitted, fitRows, type OffsetPrior, REST, RUN, SHORTFALLS, withPart } from './joint.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import type { RatePriors } from './rate-prior.ts';
 import type { Moment, Reading } from './readings.ts';
@@ -35,6 +35,8 @@ export interface ReadPeriod extends WhitenedPeriod {
   /** Before truncation, with the vague prior. */
   readonly joint: Gaussian;
   readonly posterior: Posterior;
+  /** ln of the density its priors gave the readings. */
+  readonly logEvidence: number;
   readonly waysAfter: ReadonlyMap<string, OffsetPrior>;
 }
 
@@ -46,38 +48,30 @@ const WAY_STRAYS = 1 / 2;
 const VAGUER = 10;
 
 /** The readings as rows. How much losses vary goes by their size, which a first fit tells, as if they did not vary (model 3.1). */
-export function whitenPeriod(period: Period): WhitenedPeriod {
-  const { fluid, priors } = period;
-  const readings = fewOffTheStick(period.readings);
-  const offsets = offsetsOf(period, readings);
-  const vague = VAGUER * widest(priors);
-  const rowsWith = (variation: (hours: number, days: number) => number): WhitenedPeriod => ({
-    ...period,
-    readings,
-    rows: whiten({
-      ...period,
-      ...offsets,
-      readings,
-      variation,
-      levelSd: (reading) => levelSdOf(fluid, reading),
-      fill: { levelL: fluid.full, sd: LEVEL_STRAYS * (fluid.full - fluid.low) },
-    }),
-    vague,
-    wayNames: offsets.names,
-    wayPriors: offsets.priors,
-  });
-  const still = rowsWith(() => 0);
-  if (fluid.vary === 0) return still;
-  return rowsWith(variationOf(fluid, posteriorOf(fitted(still).joint, priors, vague, 'rough')));
+export function whitenPeriod(told: Period): WhitenedPeriod {
+  const period = { ...told, readings: fewOffTheStick(told) };
+  const still = rowsOf(period, () => 0);
+  if (period.fluid.vary === 0) return still;
+  const size = posteriorOf(fitted(still).joint, period.priors, still.vague, 'rough');
+  return rowsOf(period, variationOf(period.fluid, size));
 }
 
 export function readPeriod(period: Period): ReadPeriod {
   const whitened = whitenPeriod(period);
-  const { joint, ways } = fitted(whitened);
+  const { joint, ways, logEvidence } = fitted(whitened);
   const waysAfter = new Map(period.ways);
   for (const [i, name] of whitened.wayNames.entries()) waysAfter.set(name, ways[i]!);
   const posterior = posteriorOf(joint, period.priors, whitened.vague, 'fine');
-  return { ...whitened, joint, posterior, waysAfter };
+  return { ...whitened, joint, posterior, logEvidence: logEvidence + posterior.logEvidence, waysAfter };
+}
+
+function rowsOf(period: Period, variation: (hours: number, days: number) => number): WhitenedPeriod {
+  const { fluid, priors } = period;
+  const { names, wayPriors, ...offsets } = offsetsOf(period);
+  const levelSd = (reading: Reading) => levelSdOf(fluid, reading);
+  const fill = { levelL: fluid.full, sd: LEVEL_STRAYS * (fluid.full - fluid.low) };
+  const rows = whiten({ ...period, ...offsets, variation, levelSd, fill });
+  return { ...period, rows, vague: VAGUER * widest(priors), wayNames: names, wayPriors };
 }
 
 function fitted({ rows, wayPriors, vague, fluid }: WhitenedPeriod): Fitted {
@@ -103,7 +97,7 @@ function widest({ run, rest }: RatePriors): number {
 }
 
 /** Offsets: one a way of reading not the usual one, then one a reading off the stick: its shortfall. */
-function offsetsOf({ fluid, ways }: Period, readings: readonly Reading[]) {
+function offsetsOf({ fluid, ways, readings }: Period) {
   const names = [...new Set(readings.flatMap(({ way }) => (way === null ? [] : [way])))].sort();
   const usual = { mean: 0, sd: (fluid.full - fluid.low) * WAY_STRAYS };
   let offsets = names.length;
@@ -115,7 +109,7 @@ function offsetsOf({ fluid, ways }: Period, readings: readonly Reading[]) {
   });
   return {
     names,
-    priors: names.map((name) => ways.get(name) ?? usual),
+    wayPriors: names.map((name) => ways.get(name) ?? usual),
     offsets,
     offsetsOn: (i: number) => carried[i]!,
   };
@@ -123,10 +117,46 @@ function offsetsOf({ fluid, ways }: Period, readings: readonly Reading[]) {
 
 const none: readonly Offset[] = [];
 
-/** Of more readings off the stick than are looked at together, the newest. */
-function fewOffTheStick(readings: readonly Reading[]): readonly Reading[] {
-  const off = readings.filter((reading) => reading.off !== 'on');
-  if (off.length <= MOST_SHORTFALLS) return readings;
-  const old = new Set(off.slice(0, -MOST_SHORTFALLS));
-  return readings.filter((reading) => !old.has(reading));
+/** So many readings off the stick are taken for just what they are; of more, the older ones are taken as the nearest normal readings, so many at a time. */
+const MOST_OFF = 8;
+const AT_A_TIME = 24;
+
+function fewOffTheStick(period: Period): readonly Reading[] {
+  let { readings } = period;
+  let off = readings.filter((reading) => reading.off !== 'on');
+  while (off.length > MOST_OFF) {
+    const old = new Set(off.slice(0, Math.min(AT_A_TIME, off.length - MOST_OFF)));
+    const among = { ...period, readings: readings.filter((one) => one.off === 'on' || old.has(one)) };
+    const near = nearestNormal(among);
+    readings = readings.map((reading) => near.get(reading) ?? reading);
+    off = off.slice(old.size);
+  }
+  return readings;
+}
+
+/** Each reading off the stick as an ordinary one that says as nearly the same: it leaves the level read with the mean and variance that falling off the stick leaves it with (one step of expectation propagation; T. P. Minka, 2001). */
+function nearestNormal(period: Period): ReadonlyMap<Reading, Reading> {
+  const still = rowsOf(period, () => 0);
+  const [run, rest] = fitted(still).joint.mean;
+  const size = { run: Math.max(0, run!), rest: Math.max(0, rest!) };
+  const whitened = rowsOf(period, variationOf(period.fluid, size));
+  const { mean, covariance } = withWidest(fitted(whitened).joint, whitened);
+  const off = period.readings.filter((reading) => reading.off !== 'on');
+  return new Map(
+    off.map((reading, k) => {
+      const [expected, variance] = [mean[SHORTFALLS + k]!, covariance[SHORTFALLS + k]![SHORTFALLS + k]!];
+      const left = positivePart(expected, Math.sqrt(variance));
+      const precision = Math.max(1 / left.variance - 1 / variance, NOTHING_NEW / variance);
+      const shortfall = (left.mean / left.variance - expected / variance) / precision;
+      const levelL = reading.levelL + (reading.off === 'below' ? -shortfall : shortfall);
+      return [reading, { ...reading, off: 'on', levelL, sd: Math.hypot(reading.sd, precision ** -0.5) }];
+    }),
+  );
+}
+
+const NOTHING_NEW = 1e-6;
+
+function withWidest(joint: Gaussian, { priors, vague }: WhitenedPeriod): Gaussian {
+  const run = withPart(joint, RUN, priors.run.leak, vague).joint;
+  return withPart(run, REST, priors.rest.leak, vague).joint;
 }

@@ -20,15 +20,15 @@ export interface Posterior {
   readonly logEvidence: number;
 }
 
-interface Member {
+export interface Member {
   readonly weight: number;
   readonly pair: Pair;
 }
 
 /** Points over several readings off the stick, and cells for one pair where there are few and where there are hundreds that smooth each other. Rough is for means alone. */
 const DETAIL = {
-  fine: { points: 512, cells: 64, cellsOfMany: 24 },
-  rough: { points: 128, cells: 32, cellsOfMany: 16 },
+  fine: { points: 256, cells: 64, cellsOfMany: 24 },
+  rough: { points: 64, cells: 32, cellsOfMany: 16 },
 } as const;
 const FEW = 4;
 /** What weighs less than this, e^-18 of the heaviest, is left out. */

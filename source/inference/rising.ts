@@ -51,7 +51,7 @@ function stepOdds({ fluid, readings }: ReadPeriod, { before }: Changed): number 
   const first = readings[0];
   if (first === undefined || first.off !== 'on' || first.fill !== before.end.fill) return 0;
   const { level, varLevel } = before.posterior;
-  const apart = first.levelL - level;
+  const apart = first.levelL - level - (first.pouredL - before.end.pouredL);
   if (apart <= 0) return 0;
   const narrow = varLevel + first.sd ** 2;
   const wide = narrow + (fluid.full - fluid.low) ** 2;

@@ -1,13 +1,15 @@
 import { normalCdf } from '../maths/normal.ts';
 import type { Spread } from './belief.ts';
+import { chooserOf } from './chooser.ts';
 import { dayCdf, overPair } from './pair.ts';
-import type { Posterior } from './posterior.ts';
+import type { Member, Posterior } from './posterior.ts';
 
 const TENTH = 0.1;
 
 export function runSpread(posterior: Posterior): Spread {
+  const members = fewMembers(posterior);
   return spreadOf(posterior.run, posterior.varRun, (x) =>
-    posterior.members.reduce((sum, { weight, pair }) => sum + weight * pair.runCdf(x), 0),
+    members.reduce((sum, { weight, pair }) => sum + weight * pair.runCdf(x), 0),
   );
 }
 
@@ -15,11 +17,12 @@ export function runSpread(posterior: Posterior): Spread {
 export function daySpread(posterior: Posterior, hours: number): Spread {
   const { run, rest, varRun, varRest, covRunRest } = posterior;
   const variance = hours * hours * varRun + 2 * hours * covRunRest + varRest;
-  return spreadOf(hours * run + rest, variance, (x) => dayCdfOf(posterior, hours, x));
+  const members = fewMembers(posterior);
+  return spreadOf(hours * run + rest, variance, (x) => dayCdfOf(members, hours, x));
 }
 
-export function dayCdfOf(posterior: Posterior, hours: number, x: number): number {
-  return posterior.members.reduce((sum, { weight, pair }) => sum + weight * dayCdf(pair, hours, x), 0);
+function dayCdfOf(members: readonly Member[], hours: number, x: number): number {
+  return members.reduce((sum, { weight, pair }) => sum + weight * dayCdf(pair, hours, x), 0);
 }
 
 /** Running hours since the level's moment that no meter tells of yet: mean and variance. */
@@ -28,18 +31,15 @@ export interface RunSince {
   readonly variance: number;
 }
 
-/** Points over rest for each place over run: few, where there are many pairs. */
-const POINTS = 8;
-const FEW_POINTS = 3;
-const MANY = 16;
+/** Points over rest for each place over run. */
+const POINTS = 6;
 
 /** Of the level, once what was run since has gone by. */
 export function levelSpread(posterior: Posterior, since: RunSince): Spread {
   const points: { readonly weight: number; readonly mean: number; readonly sd: number }[] = [];
-  const perPair = posterior.members.length > MANY ? FEW_POINTS : POINTS;
   let [mean, square] = [0, 0];
-  for (const { weight, pair } of posterior.members) {
-    overPair(pair, perPair, (run, rest, share) => {
+  for (const { weight, pair } of fewMembers(posterior)) {
+    overPair(pair, POINTS, (run, rest, share) => {
       const expected = pair.levelMean(run, rest) - run * since.mean - posterior.level;
       const variance = pair.shape.sdLevel ** 2 + run * run * since.variance;
       points.push({ weight: weight * share, mean: expected, sd: Math.sqrt(variance) });
@@ -54,6 +54,19 @@ export function levelSpread(posterior: Posterior, since: RunSince): Spread {
   return { mean: spread.mean + level, sd: spread.sd, p10: spread.p10 + level, p90: spread.p90 + level };
 }
 
+/** Readings off the stick make hundreds of pairs: quantiles are read off so many of them, as likely as they are heavy, taken evenly along the level. */
+const MANY = 24;
+
+export function fewMembers({ members }: Posterior): readonly Member[] {
+  if (members.length <= MANY) return members;
+  const sorted = members.toSorted((a, b) => a.pair.means.level - b.pair.means.level);
+  const choose = chooserOf(sorted.map(({ weight }) => weight));
+  return Array.from({ length: MANY }, (_, i) => ({
+    pair: sorted[choose((i + 0.5) / MANY)]!.pair,
+    weight: 1 / MANY,
+  }));
+}
+
 function spreadOf(mean: number, variance: number, cdf: (x: number) => number): Spread {
   const sd = Math.sqrt(Math.max(0, variance));
   if (sd === 0) return { mean, sd: 0, p10: mean, p90: mean };
@@ -61,7 +74,7 @@ function spreadOf(mean: number, variance: number, cdf: (x: number) => number): S
 }
 
 /** Where a rising function reaches p, to a thousandth of an sd: false position with the Illinois halving, between brackets doubled outwards. */
-export function quantileOf(cdf: (x: number) => number, p: number, mean: number, sd: number): number {
+function quantileOf(cdf: (x: number) => number, p: number, mean: number, sd: number): number {
   let [low, high] = [mean - 2 * sd, mean + 2 * sd];
   for (let i = 0; i < 60 && cdf(low) > p; i += 1) low -= mean - low;
   for (let i = 0; i < 60 && cdf(high) < p; i += 1) high += high - mean;

@@ -13,6 +13,8 @@ export interface Start extends Moment {
 export interface Rows {
   readonly columns: readonly Float64Array[];
   readonly target: Float64Array;
+  /** Sum of the logs of what the rows were multiplied by. */
+  readonly logScale: number;
   /** The level at the end moment: `target` + the sum of `coefficients` times the unknowns, with that variance of its own. */
   readonly end: { readonly target: number; readonly coefficients: Float64Array; readonly variance: number };
 }
@@ -59,6 +61,7 @@ export function whiten(input: WhiteningInput): Rows {
   return {
     columns,
     target,
+    logScale: level.logScale,
     end: { target: level.target, coefficients: level.coefficients, variance: level.variance },
   };
 }
@@ -67,6 +70,7 @@ export function whiten(input: WhiteningInput): Rows {
 class Level {
   target = 0;
   variance = 0;
+  logScale = 0;
   readonly coefficients: Float64Array;
   private readonly input: WhiteningInput;
   private last: Moment | null = null;
@@ -110,6 +114,7 @@ class Level {
     const gain = this.variance / total;
     const apart = reading.levelL - this.target;
     target[row] = apart * scale;
+    this.logScale += Math.log(scale);
     this.target += gain * apart;
     for (let j = 0; j < coefficients.length; j += 1) {
       columns[j]![row] = coefficients[j]! * scale;

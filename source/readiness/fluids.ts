@@ -16,7 +16,12 @@ export interface FluidAhead {
   readonly motoringL: Float64Array;
   /** Lost in an hour of waiting, L. */
   readonly waitingL: Float64Array;
+  /** Where drops were seen to fall: the least they take from leaving to the end of the stretch, L; else null. */
+  readonly fallsL: Float64Array | null;
 }
+
+/** Where drops fall what is aboard must cover so many times the loss: model 3.7. */
+const FALLS_COVERED = 2;
 
 /** Below the reserve (the low mark unless set) a fluid fails, L. */
 export function reserveL(fluid: Fluid): number {
@@ -40,6 +45,7 @@ export function fluidAhead(fluid: Fluid, belief: FluidBelief, passages: Passages
   const stretchL = new Float64Array(count);
   const motoringL = new Float64Array(count);
   const waitingL = new Float64Array(count);
+  const least = belief.leastLossLPerDay;
   for (let i = 0; i < count; i += 1) {
     const days = hours[i]! / 24 + reserveDays;
     const factor = Math.max(0, 1 + (fluid.vary * vary.normal()) / Math.sqrt(Math.max(days, 1)));
@@ -48,9 +54,10 @@ export function fluidAhead(fluid: Fluid, belief: FluidBelief, passages: Passages
     const [run, rest] = [factor * draws.run[i]!, factor * draws.rest[i]!];
     stretchL[i] = run * aDay * reserveDays + rest * days;
     motoringL[i] = run;
-    waitingL[i] = (run * aDay + rest) / 24;
+    waitingL[i] = Math.max(run * aDay + rest, least) / 24;
   }
-  return { fluid, engines, draws, stretchL, motoringL, waitingL };
+  const fallsL = least > 0 ? hours.map((underWay) => least * (underWay / 24 + reserveDays)) : null;
+  return { fluid, engines, draws, stretchL, motoringL, waitingL, fallsL };
 }
 
 /** Lost from leaving at that hour to the end of the stretch, L. */
@@ -73,16 +80,27 @@ export interface Filled {
 /** What is left of a fluid that has its stock to itself: after leaving the stock counts only where it can be topped up under way, so the others must also last the stretch without it. */
 export function roomsOf(filled: Filled, stockL: number): readonly Room[] {
   const { ahead } = filled;
-  const withStock = room(filled, stockL, ahead.waitingL);
+  const withStock = roomsWith(filled, stockL, ahead.waitingL);
   return ahead.fluid.topUpUnderWay
-    ? [withStock]
-    : [withStock, room(filled, 0, new Float64Array(ahead.waitingL.length))];
+    ? withStock
+    : [...withStock, ...roomsWith(filled, 0, new Float64Array(ahead.waitingL.length))];
 }
 
-function room(filled: Filled, stockL: number, anHour: Float64Array): Room {
-  const { fluid, stretchL, motoringL, engines } = filled.ahead;
-  const at0 = stretchL.map((lost, i) => levelAfter(filled, i) + stockL - reserveL(fluid) - lost);
-  return { at0, anHour, anEngineHour: engines.length === 0 ? null : motoringL, engines };
+/** Room for the loss; where drops fall for twice the loss, and for twice the least they take. */
+function roomsWith(filled: Filled, stockL: number, anHour: Float64Array): readonly Room[] {
+  const { fluid, stretchL, motoringL, engines, fallsL } = filled.ahead;
+  const above = stretchL.map((_, i) => levelAfter(filled, i) + stockL - reserveL(fluid));
+  const times = fallsL === null ? 1 : FALLS_COVERED;
+  const forLoss: Room = {
+    at0: above.map((room, i) => room - times * stretchL[i]!),
+    anHour,
+    anEngineHour:
+      engines.length === 0 ? null : times === 1 ? motoringL : motoringL.map((lost) => times * lost),
+    engines,
+  };
+  if (fallsL === null) return [forLoss];
+  const at0 = above.map((room, i) => room - times * fallsL[i]!);
+  return [forLoss, { at0, anHour, anEngineHour: null, engines: [] }];
 }
 
 /** To the full mark, or as much as was poured. */
@@ -119,7 +137,8 @@ export function heldOnSharedStock(
 function wantsAt(filled: Filled, hour: number, passages: Passages): Float64Array {
   const { ahead } = filled;
   return lostL(ahead, hour, passages).map((lost, i) => {
-    const underWay = lost + reserveL(ahead.fluid) - levelAfter(filled, i);
+    const covered = ahead.fallsL === null ? lost : FALLS_COVERED * Math.max(lost, ahead.fallsL[i]!);
+    const underWay = covered + reserveL(ahead.fluid) - levelAfter(filled, i);
     if (underWay > 0 && !ahead.fluid.topUpUnderWay) return Infinity;
     return underWay + ahead.waitingL[i]! * hour;
   });

@@ -51,7 +51,7 @@ function randomLog(kind: (typeof kinds)[number], chance: Stream) {
   const fluid = fluidSchema.parse({ id: 'oil', name: 'Oil', engine: 'main', low: 1, full: 2, vary }) as Fluid;
   const run = u() < 0.5 ? 0.15 * u() : 0.01 * u();
   const rest = u() < 0.5 ? 0.25 * u() : 0.02 * u();
-  const count = kind === 'two readings only' ? 2 : 2 + Math.floor(6 * u());
+  const count = kind === 'two readings only' ? 2 : 2 + Math.floor((allOff ? 3 : 6) * u());
   // What plain integration can do: one reading off the stick, or several where only the level joins them.
   const plain = vary === 0 && (allOff || u() < 0.3);
   const mostOff = plain ? count : 1;
