@@ -9,7 +9,7 @@ import { effectOf } from './job-effect.ts';
 import { leakChanceAt, leakClassAt, leastLossLPerDay } from './leak-class.ts';
 import { overPair } from './pair.ts';
 import type { Posterior } from './posterior.ts';
-import { leakGiven, type RatePriors, usualPriors } from './rate-prior.ts';
+import { leakTeller, type RatePriors, usualPriors } from './rate-prior.ts';
 import { riseChance } from './rising.ts';
 import { hoursOnAUsualDay, hoursUnmetered, unmeteredSince } from './running-since.ts';
 import { daySpread, fewMembers, levelSpread, runSpread } from './spreads.ts';
@@ -58,14 +58,12 @@ function cannotTell({ tight, running, lying, both }: FluidBelief['leak']): boole
 }
 
 /** The chances of each kind of leak: that so large a loss is one (model 3.2). Before any work these are the weights of the four kinds themselves. */
-export function leakWeights(
-  posterior: Posterior,
-  { run: runParts, rest: restParts }: RatePriors,
-): FluidBelief['leak'] {
+export function leakWeights(posterior: Posterior, priors: RatePriors): FluidBelief['leak'] {
+  const [isByHour, isByDay] = [leakTeller(priors.run), leakTeller(priors.rest)];
   let [running, lying, both, all] = [0, 0, 0, 0];
   for (const { pair, weight } of fewMembers(posterior))
     overPair(pair, POINTS, (run, rest, share) => {
-      const [byHour, byDay] = [leakGiven(runParts, run), leakGiven(restParts, rest)];
+      const [byHour, byDay] = [isByHour(run), isByDay(rest)];
       all += weight * share;
       running += weight * share * byHour * (1 - byDay);
       lying += weight * share * (1 - byHour) * byDay;
@@ -75,4 +73,4 @@ export function leakWeights(
   return { tight: tight / all, running: running / all, lying: lying / all, both: both / all };
 }
 
-const POINTS = 8;
+const POINTS = 6;

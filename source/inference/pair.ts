@@ -127,7 +127,8 @@ export function dayCdf(pair: Pair, hours: number, x: number): number {
   for (let i = 0; i < places.length; i += 1) {
     const run = places[i]!;
     const left = x - hours * run;
-    if (left > 0) sum += weights[i]! * positiveCdf(pair.restMean(run), shape.sdRest, left);
+    if (left > 0 && weights[i]! > LEAST_WEIGHT)
+      sum += weights[i]! * positiveCdf(pair.restMean(run), shape.sdRest, left);
   }
   return sum;
 }

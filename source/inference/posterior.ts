@@ -16,6 +16,7 @@ export interface Posterior {
   readonly varRest: number;
   readonly covRunRest: number;
   readonly varLevel: number;
+  readonly covLevelRun: number;
   /** ln of how well the priors foretold the readings, up to what all priors over the same rows share. */
   readonly logEvidence: number;
 }
@@ -89,6 +90,7 @@ function mixed(heard: readonly { readonly pair: Pair; readonly logWeight: number
   const sums = new Float64Array(5);
   let level = 0;
   let levelSquare = 0;
+  let levelRun = 0;
   const reference = members[0]!.pair.means.level;
   for (const { pair, weight } of members) {
     const own = new Float64Array(5);
@@ -97,6 +99,7 @@ function mixed(heard: readonly { readonly pair: Pair; readonly logWeight: number
     const apart = pair.levelMean(own[0]!, own[1]!) - reference;
     level += weight * apart;
     levelSquare += weight * (apart * apart + levelVariance(pair, own));
+    levelRun += weight * (apart * own[0]! + levelWithRun(pair, own));
   }
   const [run, rest, runSquare, product, restSquare] = sums as unknown as [
     number,
@@ -114,6 +117,7 @@ function mixed(heard: readonly { readonly pair: Pair; readonly logWeight: number
     varRest: Math.max(0, restSquare - rest * rest),
     covRunRest: product - run * rest,
     varLevel: levelSquare - level * level,
+    covLevelRun: levelRun - level * run,
     logEvidence: most + Math.log(total),
   };
 }
@@ -133,4 +137,9 @@ function levelVariance({ shape }: Pair, own: Float64Array): number {
     2 * a * b * (product - run * rest) +
     b * b * (restSquare - rest * rest)
   );
+}
+
+function levelWithRun({ shape }: Pair, own: Float64Array): number {
+  const [run, rest, runSquare, product] = own as unknown as [number, number, number, number];
+  return shape.levelOnRun * (runSquare - run * run) + shape.levelOnRest * (product - run * rest);
 }

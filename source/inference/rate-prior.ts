@@ -51,12 +51,16 @@ export function priorsAfter(
   return { run, rest: anew(before.rest, usual.rest.leak) };
 }
 
-/** The chance that a loss of that size is a leak and not the usual one, by these two parts. */
-export function leakGiven({ usual, leak }: TwoParts, rate: number): number {
-  if (leak.chance === 0) return 0;
-  if (usual.chance === 0) return 1;
-  const inFavour = logDensity(leak, rate) - logDensity(usual, rate);
-  return 1 / (1 + (usual.chance / leak.chance) * Math.exp(-inFavour));
+/** Tells the chance that a loss of a given size is a leak and not the usual one, by these two parts. */
+export function leakTeller({ usual, leak }: TwoParts): (rate: number) => number {
+  if (leak.chance === 0) return () => 0;
+  if (usual.chance === 0) return () => 1;
+  const logOdds = logHeight(leak) - logHeight(usual);
+  return (rate) => {
+    const usualZ = (rate - usual.mean) / usual.sd;
+    const leakZ = (rate - leak.mean) / leak.sd;
+    return 1 / (1 + Math.exp(0.5 * (leakZ * leakZ - usualZ * usualZ) - logOdds));
+  };
 }
 
 const nothing: TwoParts = {
@@ -73,8 +77,7 @@ function twoParts(fluid: Fluid, by: 'run' | 'rest', leakChance: number): TwoPart
   return { usual: { chance: 1 - leakChance, mean, sd }, leak: { chance: leakChance, mean, sd: wide } };
 }
 
-/** Of the part truncated at zero, but for what both parts share. */
-function logDensity({ mean, sd }: Part, rate: number): number {
-  const z = (rate - mean) / sd;
-  return -0.5 * z * z - Math.log(sd) - logNormalCdf(mean / sd);
+/** ln of chance times density of a part truncated at zero, but for its bell and what all parts share. */
+function logHeight({ chance, mean, sd }: Part): number {
+  return Math.log(chance / sd) - logNormalCdf(mean / sd);
 }

@@ -1,4 +1,5 @@
 import { normalCdf } from '../maths/normal.ts';
+import { normalQuantile } from '../maths/normal-quantile.ts';
 import type { Spread } from './belief.ts';
 import { chooserOf } from './chooser.ts';
 import { dayCdf, overPair } from './pair.ts';
@@ -31,34 +32,47 @@ export interface RunSince {
   readonly variance: number;
 }
 
-/** Points over rest for each place over run. */
-const POINTS = 6;
-
 /** Of the level, once what was run since has gone by. */
 export function levelSpread(posterior: Posterior, since: RunSince): Spread {
-  const points: { readonly weight: number; readonly mean: number; readonly sd: number }[] = [];
-  let [mean, square] = [0, 0];
-  for (const { weight, pair } of fewMembers(posterior)) {
-    overPair(pair, POINTS, (run, rest, share) => {
-      const expected = pair.levelMean(run, rest) - run * since.mean - posterior.level;
-      const variance = pair.shape.sdLevel ** 2 + run * run * since.variance;
-      points.push({ weight: weight * share, mean: expected, sd: Math.sqrt(variance) });
-      mean += weight * share * expected;
-      square += weight * share * (expected * expected + variance);
-    });
-  }
-  const spread = spreadOf(mean, square - mean * mean, (x) =>
-    points.reduce((sum, point) => sum + point.weight * normalCdf((x - point.mean) / point.sd), 0),
-  );
-  const { level } = posterior;
-  return { mean: spread.mean + level, sd: spread.sd, p10: spread.p10 + level, p90: spread.p90 + level };
+  const { level, run, varLevel, varRun, covLevelRun } = posterior;
+  const gone = since.mean;
+  const mean = level - gone * run;
+  const variance =
+    varLevel - 2 * gone * covLevelRun + gone * gone * varRun + since.variance * (varRun + run * run);
+  return spreadOf(mean, variance, levelCdf(posterior, since));
 }
 
+/** Points over rest for each place over run, where what is not known of rest makes more than this part of the level's variance; else its normal shape is all there is to see. */
+const POINTS = 6;
+const SMALL_PART = 0.1;
+
+function levelCdf(posterior: Posterior, since: RunSince): (x: number) => number {
+  const [weights, means, sds]: [number[], number[], number[]] = [[], [], []];
+  for (const { weight, pair } of fewMembers(posterior)) {
+    const { sdLevel, levelOnRest, sdRest } = pair.shape;
+    const byRest = levelOnRest * sdRest;
+    const points = byRest * byRest > SMALL_PART * sdLevel * sdLevel ? POINTS : 1;
+    const alone = points === 1 ? sdLevel * sdLevel + byRest * byRest : sdLevel * sdLevel;
+    overPair(pair, points, (run, rest, share) => {
+      weights.push(weight * share);
+      means.push(pair.levelMean(run, rest) - run * since.mean);
+      sds.push(Math.sqrt(alone + run * run * since.variance));
+    });
+  }
+  return (x) => {
+    let sum = 0;
+    for (let i = 0; i < weights.length; i += 1) sum += weights[i]! * normalCdf((x - means[i]!) / sds[i]!);
+    return sum;
+  };
+}
+
+/** What weighs less is not to be seen in a quantile. */
+const LIGHT = 1e-4;
 /** Readings off the stick make hundreds of pairs: quantiles are read off so many of them, as likely as they are heavy, taken evenly along the level. */
 const MANY = 24;
 
 export function fewMembers({ members }: Posterior): readonly Member[] {
-  if (members.length <= MANY) return members;
+  if (members.length <= MANY) return members.filter(({ weight }) => weight > LIGHT);
   const sorted = members.toSorted((a, b) => a.pair.means.level - b.pair.means.level);
   const choose = chooserOf(sorted.map(({ weight }) => weight));
   return Array.from({ length: MANY }, (_, i) => ({
@@ -70,17 +84,26 @@ export function fewMembers({ members }: Posterior): readonly Member[] {
 function spreadOf(mean: number, variance: number, cdf: (x: number) => number): Spread {
   const sd = Math.sqrt(Math.max(0, variance));
   if (sd === 0) return { mean, sd: 0, p10: mean, p90: mean };
-  return { mean, sd, p10: quantileOf(cdf, TENTH, mean, sd), p90: quantileOf(cdf, 1 - TENTH, mean, sd) };
+  const quantile = (p: number) => quantileOf(cdf, p, mean + sd * normalQuantile(p), sd);
+  return { mean, sd, p10: quantile(TENTH), p90: quantile(1 - TENTH) };
 }
 
-/** Where a rising function reaches p, to a thousandth of an sd: false position with the Illinois halving, between brackets doubled outwards. */
-function quantileOf(cdf: (x: number) => number, p: number, mean: number, sd: number): number {
-  let [low, high] = [mean - 2 * sd, mean + 2 * sd];
-  for (let i = 0; i < 60 && cdf(low) > p; i += 1) low -= mean - low;
-  for (let i = 0; i < 60 && cdf(high) < p; i += 1) high += high - mean;
+/** Where a rising function reaches p, to a few thousandths of an sd: false position with the Illinois halving, between brackets doubled outwards from a guess. */
+function quantileOf(cdf: (x: number) => number, p: number, guess: number, sd: number): number {
+  let [low, high] = [guess - NEAR * sd, guess + NEAR * sd];
   let [atLow, atHigh] = [cdf(low) - p, cdf(high) - p];
+  for (let step = NEAR * sd; atLow > 0; step *= 2) {
+    [high, atHigh] = [low, atLow];
+    low -= step;
+    atLow = cdf(low) - p;
+  }
+  for (let step = NEAR * sd; atHigh < 0; step *= 2) {
+    [low, atLow] = [high, atHigh];
+    high += step;
+    atHigh = cdf(high) - p;
+  }
   let kept = 0;
-  for (let i = 0; i < 100 && high - low > PRECISE * sd; i += 1) {
+  while (high - low > PRECISE * sd) {
     const slanted = (low * atHigh - high * atLow) / (atHigh - atLow);
     const middle = slanted > low && slanted < high ? slanted : (low + high) / 2;
     const at = cdf(middle) - p;
@@ -98,4 +121,5 @@ function quantileOf(cdf: (x: number) => number, p: number, mean: number, sd: num
   return (low + high) / 2;
 }
 
-const PRECISE = 1e-3;
+const NEAR = 0.4;
+const PRECISE = 2e-3;
