@@ -6,18 +6,19 @@ import type { TwoParts } from './rate-prior.ts';
 const SLACK = 0.5;
 const LIMIT = 5;
 
-export interface Change {
-  /** The reading of the period from which it shows. */
+export interface Signal {
+  /** The reading of the period from which the run began that led to it, and the one at which it came. */
   readonly since: number;
+  readonly seen: number;
   /** Up: levels above what was expected. */
   readonly way: 'up' | 'down';
 }
 
 /** Where a period's losses may have changed by themselves: each signal of a CUSUM over its one-step-ahead errors, once. */
-export function signalsIn(period: WhitenedPeriod): readonly Change[] {
-  const signals: Change[] = [];
-  for (const { signal } of cusum(oneStepErrors(period), { slack: SLACK, limit: LIMIT }))
-    if (signal !== null && signal.since !== signals.at(-1)?.since) signals.push(signal);
+export function signalsIn(period: WhitenedPeriod): readonly Signal[] {
+  const signals: Signal[] = [];
+  for (const [seen, { signal }] of cusum(oneStepErrors(period), { slack: SLACK, limit: LIMIT }).entries())
+    if (signal !== null && signal.since !== signals.at(-1)?.since) signals.push({ ...signal, seen });
   return signals;
 }
 

@@ -58,7 +58,7 @@ function cannotTell({ tight, running, lying, both }: FluidBelief['leak']): boole
 }
 
 /** The chances of each kind of leak: that so large a loss is one (model 3.2). Before any work these are the weights of the four kinds themselves. */
-export function leakWeights(posterior: Posterior, priors: RatePriors): FluidBelief['leak'] {
+function leakWeights(posterior: Posterior, priors: RatePriors): FluidBelief['leak'] {
   const [isByHour, isByDay] = [leakTeller(priors.run), leakTeller(priors.rest)];
   let [running, lying, both, all] = [0, 0, 0, 0];
   for (const { pair, weight } of fewMembers(posterior))
