@@ -1,4 +1,5 @@
 import { type Bits, noBits } from './bits.ts';
+import { either } from './either.ts';
 import { CODE_BITS, code, HINDRANCES, type Hindrance, type LegWeather } from './leg-weather.ts';
 
 /** A stretch of the passage with one weather: where on the way it begins, how long it is, whose weather it has. */
@@ -85,11 +86,21 @@ export function departures(input: DeparturesInput): Departures {
   };
 }
 
-/** A span in all passages: when each begins and ends it, h after leaving, and where the gate before it stays shut. One it has behind it begins as it ends. */
+/** A span in all passages: when each begins and ends it, h after leaving. */
 interface Sailing {
-  readonly begins: Float64Array;
-  readonly ends: Float64Array;
+  readonly begins: Times;
+  readonly ends: Times;
+  /** The whole hour it is done by; for a span that is not sailed, the one it begins in. */
+  readonly upTo: Int32Array;
+  /** 1 where the gate before it stays shut. */
   readonly shut: Uint8Array;
+}
+
+interface Times {
+  readonly at: Float64Array;
+  /** The same as whole hours and the part of one over them. */
+  readonly hour: Int32Array;
+  readonly part: Float64Array;
 }
 
 /** Without gates it is the same whenever she leaves. */
@@ -97,21 +108,28 @@ function sailingFrom(
   { count, speed, sailedNm, spans, waitHours }: DeparturesInput,
   departure: number,
 ): readonly Sailing[] {
-  let begins = new Float64Array(count);
+  let begins = timesOf(new Float64Array(count));
   return spans.map(({ fromNm, nm, gates }) => {
-    const ends = begins.slice();
+    const at = begins.at.slice();
     const shut = new Uint8Array(count);
     for (let i = 0; i < count; i += 1) {
       const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
       if (left <= 0) continue;
-      const wait = gates === null ? 0 : waitFor(gates, departure + begins[i]!);
+      const wait = gates === null ? 0 : waitFor(gates, departure + at[i]!);
       if (wait > waitHours) shut[i] = 1;
-      ends[i] = begins[i]! + left / speed[i]! + (wait > waitHours ? 0 : wait);
+      at[i] = at[i]! + left / speed[i]! + (wait > waitHours ? 0 : wait);
     }
-    const sailing = { begins, ends, shut };
+    const ends = timesOf(at);
+    const upTo = begins.hour.map((hour, i) => (at[i]! > begins.at[i]! ? Math.ceil(at[i]!) : hour));
+    const sailing = { begins, ends, upTo, shut };
     begins = ends;
     return sailing;
   });
+}
+
+function timesOf(at: Float64Array): Times {
+  const hour = Int32Array.from(at, Math.floor);
+  return { at, hour, part: at.map((time, i) => time - hour[i]!) };
 }
 
 /** All passages that left together, on their way: hours over so far, what failed first and where (0: nothing yet), engine hours. */
@@ -125,33 +143,28 @@ interface Voyage {
 function sailSpan(
   { count, hours, share, overHours, mustCover }: DeparturesInput,
   { leg, endHour, weather: { firstBreach, hoursOver, motored: ahead } }: Span,
-  { begins, ends, shut }: Sailing,
+  { begins, ends, upTo, shut }: Sailing,
   { departure, over, failed, motored }: Voyage,
 ): void {
-  const coverTo = Math.ceil(departure + mustCover);
+  const coverTo = departure + Math.ceil(mustCover);
+  const place = leg * HINDRANCES.length;
   for (let i = 0; i < count; i += 1) {
-    const begin = departure + begins[i]!;
-    const end = departure + ends[i]!;
-    if (end === begin) continue;
-    const from = Math.floor(begin);
-    const to = Math.min(Math.ceil(end), coverTo);
-    let why = shut[i] === 0 ? 0 : SHUT;
-    if (from >= hours) motored[i] = motored[i]! + (end - begin) * share[i]!;
-    else {
-      const at = from * count + i;
-      const here = ahead[at]!;
-      const atBegin = here - (begin - from) * (here - ahead[at + count]!);
-      motored[i] = motored[i]! + atBegin - aheadAt(ahead, end, hours, count, share, i);
-      if (why === 0 && to > from) {
-        const within = Math.min(to, hours);
-        const breach = firstBreach[at]!;
-        over[i] = over[i]! + hoursOver[at]! - hoursOver[within * count + i]!;
-        if (breach >>> CODE_BITS < within) why = breach & ((1 << CODE_BITS) - 1);
-        else if (over[i]! > overHours) why = OVER;
-      }
-    }
-    if (why === 0 && to > endHour && from < coverTo) why = PAST_FORECAST;
-    if (why !== 0 && failed[i] === 0) failed[i] = leg * HINDRANCES.length + why;
+    const from = departure + begins.hour[i]!;
+    const until = departure + ends.hour[i]!;
+    motored[i] =
+      motored[i]! +
+      aheadAt(ahead, from, begins.part[i]!, hours, count, share, i) -
+      aheadAt(ahead, until, ends.part[i]!, hours, count, share, i);
+    const to = Math.min(departure + upTo[i]!, coverTo);
+    const [first, last] = [Math.min(from, hours), Math.min(to, hours)];
+    const judged = Number(last > first);
+    const breach = firstBreach[first * count + i]!;
+    over[i] = over[i]! + judged * (hoursOver[first * count + i]! - hoursOver[last * count + i]!);
+    let why = either(Number(to > from) & Number(to > endHour), PAST_FORECAST, 0);
+    why = either(judged & Number(over[i]! > overHours), OVER, why);
+    why = either(judged & Number(breach >>> CODE_BITS < last), breach & ((1 << CODE_BITS) - 1), why);
+    why = either(shut[i]!, SHUT, why);
+    failed[i] = either(Number(failed[i] === 0) & Number(why !== 0), place + why, failed[i]!);
   }
 }
 
@@ -162,27 +175,26 @@ const PAST_FORECAST = code('past forecast');
 /** What a running sum from the end still counts at a time, whole hours shared evenly; below zero past the forecast, by the share usually motored. */
 function aheadAt(
   sums: Float32Array,
-  time: number,
+  hour: number,
+  part: number,
   hours: number,
   count: number,
   share: Float64Array,
   i: number,
 ): number {
-  const hour = Math.floor(time);
-  if (hour >= hours) return (hours - time) * share[i]!;
+  if (hour >= hours) return (hours - hour - part) * share[i]!;
   const at = hour * count + i;
-  return sums[at]! - (time - hour) * (sums[at]! - sums[at + count]!);
+  return sums[at]! - part * (sums[at]! - sums[at + count]!);
 }
 
 function arrive(
   { count, spans, mayArrive }: DeparturesInput,
-  arrivals: Float64Array,
+  { at }: Times,
   departure: number,
   failed: Uint16Array,
 ): void {
   const dark = spans.at(-1)!.leg * HINDRANCES.length + code('daylight');
-  for (let i = 0; i < count; i += 1)
-    if (failed[i] === 0 && !mayArrive(departure + arrivals[i]!)) failed[i] = dark;
+  for (let i = 0; i < count; i += 1) if (failed[i] === 0 && !mayArrive(departure + at[i]!)) failed[i] = dark;
 }
 
 /** The passages in which nothing failed; what failed is counted into `fails`. */
@@ -190,9 +202,10 @@ function counted(failed: Uint16Array, fails: Uint32Array): Bits {
   const bits = noBits(failed.length);
   for (let i = 0; i < failed.length; i += 1) {
     const what = failed[i]!;
-    if (what === 0) bits[i >>> 5] = bits[i >>> 5]! | (1 << (i & 31));
-    else fails[what] = fails[what]! + 1;
+    bits[i >>> 5] = bits[i >>> 5]! | (Number(what === 0) << (i & 31));
+    fails[what] = fails[what]! + 1;
   }
+  fails[0] = 0;
   return bits;
 }
 

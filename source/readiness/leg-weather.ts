@@ -1,5 +1,6 @@
 import type { Limits } from '../boat/limits.ts';
 import type { Piece } from '../passage/pieces.ts';
+import { either } from './either.ts';
 import type { WeatherPaths } from './weather-paths.ts';
 import { GUST_ERROR, type HourlyWeather } from './weather-table.ts';
 
@@ -69,9 +70,7 @@ export function legWeather(input: LegInput): LegWeather {
   const motored = new Float32Array(size);
   for (let hour = hours - 1; hour >= 0; hour -= 1) {
     const bars = hourBars(input, hour);
-    judgeHour(input, bars, hour * count, { firstBreach, hoursOver, motored });
-    if (bars.headwindError < Infinity || input.motorToWindward)
-      judgeAhead(input, bars, hour, { firstBreach, hoursOver, motored });
+    judgeHour(input, bars, hour, { firstBreach, hoursOver, motored });
     for (const sector of input.piece.sectors) judgeSector(input, sector, hour, firstBreach);
   }
   return { firstBreach, hoursOver, motored };
@@ -113,51 +112,36 @@ function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): Hour
   };
 }
 
-/** All that does not go by direction. */
-function judgeHour({ paths, share }: LegInput, bars: HourBars, at: number, into: LegWeather): void {
-  const { count, wind, seas } = paths;
+/** Everything but the sectors. Where the direction is not said, the wind is taken to come from ahead. */
+function judgeHour(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
+  const { weather, piece, motorToWindward, paths, share } = input;
+  const { count, wind, seas, direction } = paths;
   const { firstBreach, hoursOver, motored } = into;
-  const { barred, overError, farOverError, gustError, seasError, calmError, windSaid } = bars;
-  const hour = (at / count) << CODE_BITS;
-  const [far, gust, high] = [hour | code('wind'), hour | code('gust'), hour | bars.seasCode];
+  const { overError, farOverError, gustError, seasError, calmError } = bars;
+  const { headwindError, farHeadwindError } = bars;
+  const [turned, dirSd] = [weather.dir[hour]! - piece.courseDeg, weather.dirSd[hour]!];
+  const unknown = Number(Number.isNaN(turned));
+  const windwardError = motorToWindward ? calmError : Infinity;
+  const mark = hour << CODE_BITS;
+  const [far, gust, high] = [mark | code('wind'), mark | code('gust'), mark | bars.seasCode];
+  const farAhead = mark | code('headwind');
+  const at = hour * count;
   for (let i = at, next = at + count; i < at + count; i += 1, next += 1) {
     const error = wind[i]!;
-    firstBreach[i] =
-      barred !== 0
-        ? barred
-        : error > farOverError
-          ? far
-          : error > gustError
-            ? gust
-            : seas[i]! > seasError
-              ? high
-              : firstBreach[next]!;
-    hoursOver[i] = hoursOver[next]! + (error > overError ? 1 : 0);
-    motored[i] = motored[next]! + (windSaid ? (error < calmError ? 1 : 0) : share[i - at]!);
-  }
-}
-
-/** Headwind and motoring to windward, put on top of what was judged without them. Where the direction is not said, the wind is taken to come from ahead. */
-function judgeAhead(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
-  const { weather, piece, motorToWindward, paths } = input;
-  const { count, wind, direction } = paths;
-  const { firstBreach, hoursOver, motored } = into;
-  const { headwindError, farHeadwindError, overError } = bars;
-  const [turned, dirSd] = [weather.dir[hour]! - piece.courseDeg, weather.dirSd[hour]!];
-  const unknown = Number.isNaN(turned);
-  const windwardError = motorToWindward && !unknown ? bars.calmError : Infinity;
-  const breach = (hour << CODE_BITS) | code('headwind');
-  for (let i = hour * count; i < (hour + 1) * count; i += 1) {
-    const error = wind[i]!;
-    if (error <= headwindError && error < windwardError) continue;
     const turn = turned + dirSd * direction[i]!;
-    const offBow = Math.abs(turn - 360 * Math.round(turn / 360));
-    if (offBow < TO_WINDWARD_DEG && error >= windwardError) motored[i] = motored[i]! + 1;
-    if (error > headwindError && (unknown || offBow < HEADWIND_DEG)) {
-      if (error <= overError) hoursOver[i] = hoursOver[i]! + 1;
-      if (error > farHeadwindError) put(firstBreach, i, breach);
-    }
+    const offBow = Math.abs(turn - 360 * Math.floor(turn / 360 + 0.5));
+    const ahead = unknown | Number(offBow < HEADWIND_DEG);
+    const headwind = ahead & Number(error > headwindError);
+    const windward = Number(offBow < TO_WINDWARD_DEG) & Number(error >= windwardError);
+    let breach = either(ahead & Number(error > farHeadwindError), farAhead, firstBreach[next]!);
+    breach = either(Number(seas[i]! > seasError), high, breach);
+    breach = either(Number(error > gustError), gust, breach);
+    firstBreach[i] = either(Number(error > farOverError), far, breach);
+    hoursOver[i] = hoursOver[next]! + (headwind | Number(error > overError));
+    motored[i] = motored[next]! + (windward | Number(error < calmError));
   }
+  if (bars.barred !== 0) firstBreach.fill(bars.barred, at, at + count);
+  if (!bars.windSaid) for (let i = 0; i < count; i += 1) motored[at + i] = motored[at + i]! + share[i]!;
 }
 
 /** Wind and seas from a sector the skipper has set limits for; from an unknown direction they count. */
@@ -170,17 +154,17 @@ function judgeSector(
   const { count, wind, seas, direction } = paths;
   const windError = ((sector.wind ?? Infinity) - weather.wind[hour]!) / weather.windSd[hour]!;
   const seasError = ((sector.seas ?? Infinity) - weather.seas[hour]!) / weather.seasSd[hour]!;
-  const [from, dirSd] = [weather.dir[hour]!, weather.dirSd[hour]!];
+  const [from, dirSd] = [weather.dir[hour]! - sector.from, weather.dirSd[hour]!];
+  const unknown = Number(Number.isNaN(from));
+  const wide = turnOf(sector.to - sector.from);
   const breach = (hour << CODE_BITS) | code('sector');
   for (let i = hour * count; i < (hour + 1) * count; i += 1) {
-    if (!(wind[i]! > windError || seas[i]! > seasError)) continue;
-    if (Number.isNaN(from) || isWithin(from + dirSd * direction[i]!, sector)) put(firstBreach, i, breach);
+    const over = Number(wind[i]! > windError) | Number(seas[i]! > seasError);
+    const within = unknown | Number(turnOf(from + dirSd * direction[i]!) <= wide);
+    const before = firstBreach[i]!;
+    const free = Number(before >>> CODE_BITS !== hour);
+    firstBreach[i] = either(over & within & free, breach, before);
   }
-}
-
-/** Notes what stands in the way in its hour, unless something already does. */
-function put(firstBreach: Uint16Array, i: number, breach: number): void {
-  if (firstBreach[i]! >>> CODE_BITS !== breach >>> CODE_BITS) firstBreach[i] = breach;
 }
 
 /** What stands in the way of everyone in that hour; 0 for nothing. Wind and seas not said bar; past the end of the forecast is told apart, by the departure. */
@@ -209,6 +193,10 @@ export function isWithin(
   bearing: number,
   { from, to }: { readonly from: number; readonly to: number },
 ): boolean {
-  const turn = (x: number) => ((x % 360) + 360) % 360;
-  return turn(bearing - from) <= turn(to - from);
+  return turnOf(bearing - from) <= turnOf(to - from);
+}
+
+/** An angle as a turn clockwise, 0 up to 360 degrees. */
+function turnOf(degrees: number): number {
+  return degrees - 360 * Math.floor(degrees / 360);
 }
