@@ -117,7 +117,7 @@ function isMidFrame(written: string): boolean {
   return written.lastIndexOf('\u001b[?2026h') > written.lastIndexOf('\u001b[?2026l');
 }
 
-function cleanEnvironment(env: Readonly<Record<string, string>>): Record<string, string> {
+export function cleanEnvironment(env: Readonly<Record<string, string>>): Record<string, string> {
   const kept = Object.entries(process.env).filter(
     ([name, value]) =>
       value !== undefined &&
