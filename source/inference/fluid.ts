@@ -7,6 +7,7 @@ import { drawsOf } from './draws.ts';
 import { historyOf } from './history.ts';
 import { effectOf } from './job-effect.ts';
 import { leakChanceAt, leakClassAt, leastLossLPerDay } from './leak-class.ts';
+import { levelHistory } from './level-history.ts';
 import { overPair } from './pair.ts';
 import type { Posterior } from './posterior.ts';
 import { leakTeller, type RatePriors, usualPriors } from './rate-prior.ts';
@@ -31,11 +32,14 @@ export function believeFluid(
   const hours = hoursOnAUsualDay(fluid, engines, condition);
   const leak = leakWeights(posterior, usualPriors(fluid, leakChanceAt(fluid, events, at)));
   const lately = changed !== null && at - changed.at < NEWS_MS ? changed : null;
+  const level = levelSpread(posterior, hoursUnmetered(unmetered, waiting));
   return {
-    level: levelSpread(posterior, hoursUnmetered(unmetered, waiting)),
+    level,
+    lately: levelHistory(history, events, level, condition),
     run: runSpread(posterior),
     rest: daySpread(posterior, 0),
     usualDay: daySpread(posterior, hours),
+    usualHours: hours,
     leak,
     split: cannotTell(leak) ? 'cannot tell' : 'known',
     job: work && effectOf(work.job, work.before, work.after, hours),

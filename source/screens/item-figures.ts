@@ -1,5 +1,14 @@
 import type { SpreadDocument } from '../words/document.ts';
-import { amountWords, badHundred, dayWords, durationWords, hundred, momentWords } from '../words/say.ts';
+import {
+  amountWords,
+  badHundred,
+  dayWords,
+  durationWords,
+  goodHundred,
+  hundred,
+  lastingWords,
+  momentWords,
+} from '../words/say.ts';
 import { levelSentence } from './charts/level-bar.ts';
 import { hoursAway } from './panels/engine-hours.ts';
 import { goodUntilWords } from './panels/fluids.ts';
@@ -54,6 +63,15 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
     ['lost running', spreadWords(item.run, 'L an engine hour')],
     ['lost lying', spreadWords(item.rest, 'L a day')],
     ['lost on a usual day', spreadWords(item.usualDay, 'L')],
+    [
+      'lasts',
+      item.lasts &&
+        `${lastingWords(item.lasts.days)} like the usual ones in 9 of 10, down to ${amountWords(item.reserve, 'L')}`,
+    ],
+    [
+      'with the stores',
+      item.lasts && item.lasts.withStores !== null ? lastingWords(item.lasts.withStores) : null,
+    ],
     ['at the end', spreadWords(item.atEnd, 'L')],
     [
       'in 100 chances',
@@ -72,7 +90,7 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
     [
       'since the job',
       job &&
-        `${job.text}, ${dayWords(Date.parse(job.at), model.zone)}: ${hundred(job.lowerChance * 100)} that it helped; the loss is ${amountWords(job.ratio.p50, null)} of what it was (${amountWords(job.ratio.p10, null)} to ${amountWords(job.ratio.p90, null)})${settles(job.daysToSettle)}`,
+        `${job.text}, ${dayWords(Date.parse(job.at), model.zone)}: ${goodHundred(job.lowerChance)} that it helped; the loss is ${amountWords(job.ratio.p50, null)} of what it was (${amountWords(job.ratio.p10, null)} to ${amountWords(job.ratio.p90, null)})${settles(job.daysToSettle)}`,
     ],
   ];
 }

@@ -70,6 +70,8 @@ const UNRECKONED = {
   lookAgain: null,
   job: null,
   atEnd: null,
+  levels: null,
+  lasts: null,
 };
 
 function lastLevel(record: FluidRecord | undefined): number | null {

@@ -57,6 +57,25 @@ export interface SpreadDocument {
   p90: number;
 }
 
+/** How a level has gone in the last two months, oldest first, and how it will go. L. */
+export interface LevelsDocument {
+  /** `below` and `above`: off the stick there, beyond its mark at `value`. */
+  readings: { at: string; value: number; off: 'on' | 'below' | 'above' }[];
+  /** What was done, by the kinds of entry. */
+  done: ({ at: string; kind: 'topup'; amount: number } | { at: string; kind: 'change' | 'job' })[];
+  /** The line all readings together make, to now. */
+  line: LevelPointDocument[];
+  /** Now, and the end of the stretch when leaving now; empty where that is not simulated. */
+  ahead: LevelPointDocument[];
+}
+
+export interface LevelPointDocument {
+  at: string;
+  mean: number;
+  p10: number;
+  p90: number;
+}
+
 export interface ActionDocument {
   do: string;
   item: string;
@@ -97,6 +116,9 @@ export type ItemDocument = {
       } | null;
       /** Level at the end of the stretch when leaving now. */
       atEnd: SpreadDocument | null;
+      levels: LevelsDocument | null;
+      /** Days like the usual ones that what is in it lasts in 9 of 10, down to the reserve, and with its stock (null without one). "beyond": ten years. */
+      lasts: { days: number | 'beyond'; withStores: number | 'beyond' | null } | null;
     }
   | {
       kind: 'anode';

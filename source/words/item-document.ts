@@ -1,8 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
-import type { JobEffect, Spread } from '../inference/belief.ts';
+import type { JobEffect, LevelHistory, LevelPoint, Spread } from '../inference/belief.ts';
 import type { ItemAnswer } from '../readiness/answer.ts';
 import { assert } from '../trouble.ts';
-import type { ItemDocument, SpreadDocument } from './document.ts';
+import type { ItemDocument, LevelPointDocument, LevelsDocument, SpreadDocument } from './document.ts';
 import { instant, six, sixOrNull } from './figures.ts';
 import { sentence } from './say.ts';
 import { whyPhrase } from './why.ts';
@@ -67,7 +67,40 @@ function fluidOf(item: AnswerOf<'fluid'>, boat: Boat, lookedAt: string | null) {
     full: six(fluid.full),
     reserve: six(fluid.reserve ?? fluid.low),
     atEnd: item.endL && spread(item.endL),
+    levels: belief && levelsOf(belief.lately, item),
+    lasts: item.lasts && {
+      days: sixOrBeyond(item.lasts.days),
+      withStores: item.lasts.withStores === null ? null : sixOrBeyond(item.lasts.withStores),
+    },
   };
+}
+
+function levelsOf(
+  { readings, done, line }: LevelHistory,
+  { endL, endsAt }: Pick<AnswerOf<'fluid'>, 'endL' | 'endsAt'>,
+): LevelsDocument {
+  const told = line.map(pointOf);
+  const end = endL === null || endsAt === null ? null : pointOf({ at: endsAt, ...endL });
+  return {
+    readings: readings.map(({ at, levelL, off }) => ({ at: instant(at), value: six(levelL), off })),
+    done: done.map((deed) =>
+      deed.kind === 'topup'
+        ? { at: instant(deed.at), kind: deed.kind, amount: six(deed.amountL) }
+        : { at: instant(deed.at), kind: deed.kind },
+    ),
+    line: told,
+    ahead: end === null ? [] : [...told.slice(-1), end],
+  };
+}
+
+function sixOrBeyond(value: number | 'beyond'): number | 'beyond' {
+  return value === 'beyond' ? value : six(value);
+}
+
+/** No level is below nothing. */
+function pointOf({ at, mean, p10, p90 }: LevelPoint): LevelPointDocument {
+  const level = (litres: number) => six(Math.max(0, litres));
+  return { at: instant(at), mean: level(mean), p10: level(p10), p90: level(p90) };
 }
 
 function jobOf(job: JobEffect) {

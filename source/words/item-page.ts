@@ -1,6 +1,6 @@
 import type { ItemDocument } from './document.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, badHundred, capital, dayWords, momentWords } from './say.ts';
+import { amountWords, badHundred, capital, dayWords, goodHundred, lastingWords, momentWords } from './say.ts';
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
 
@@ -65,6 +65,7 @@ function fluidLines({
   if (item.job) lines.push(...jobLines(item.job));
   if (item.atEnd)
     lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
+  if (item.lasts) lines.push(lastsWords(item.lasts, reserve));
   if (item.lookAgain)
     lines.push(
       'days' in item.lookAgain
@@ -74,13 +75,18 @@ function fluidLines({
   return lines;
 }
 
+function lastsWords({ days, withStores }: NonNullable<Of<'fluid'>['lasts']>, reserve: number): string {
+  const alone = `On usual days what is in it lasts ${lastingWords(days)}, down to ${litres(reserve)}`;
+  return `${alone}${withStores === null ? '' : `; with what is in the stores, ${lastingWords(withStores)}`} (9 times in 10).`;
+}
+
 function jobLines({ at, text, lowerChance, ratio, daysToSettle }: NonNullable<Of<'fluid'>['job']>): string[] {
   const settle =
     daysToSettle === null || daysToSettle === 0
       ? ''
       : ` About ${Math.ceil(daysToSettle)} more days of readings would settle it.`;
   return [
-    `Since the job on ${day(at)} (${text}): ${badHundred(lowerChance)} that it loses less; ${amountWords(ratio.p50, null)} times what it was, 8 times in 10 between ${amountWords(ratio.p10, null)} and ${amountWords(ratio.p90, null)}.${settle}`,
+    `Since the job on ${day(at)} (${text}): ${goodHundred(lowerChance)} that it loses less; ${amountWords(ratio.p50, null)} times what it was, 8 times in 10 between ${amountWords(ratio.p10, null)} and ${amountWords(ratio.p90, null)}.${settle}`,
   ];
 }
 

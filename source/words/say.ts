@@ -23,6 +23,11 @@ export function badHundred(chance: number): string {
   return chance < 0.01 ? 'less than 1 in 100' : `${Math.round(chance * 100)} in 100`;
 }
 
+/** A chance of something good, 0..1, as `81 in 100`; `more than 99 in 100` where it is larger: nothing read off a log is certain. */
+export function goodHundred(chance: number): string {
+  return chance > 0.99 ? 'more than 99 in 100' : hundred(100 * chance);
+}
+
 /** `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above; hours to a tenth. */
 export function amountWords(value: number, unit: string | null): string {
   if (unit === 'share') return `${figure(value * 100, 2)} %`;
@@ -60,6 +65,12 @@ export function durationWords(hours: number): string {
     return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
   const whole = Math.round(hours);
   return whole % 24 === 0 ? `${whole / 24} d` : `${Math.floor(whole / 24)} d ${whole % 24} h`;
+}
+
+/** How long something lasts: `3.6 days`; `beyond` ten years nothing is foretold. */
+export function lastingWords(days: number | 'beyond'): string {
+  if (days === 'beyond') return 'more than ten years';
+  return days < 10 ? `${amountWords(Math.floor(10 * days) / 10, 'days')}` : `${Math.floor(days)} days`;
 }
 
 /** `1 look`, `9 looks`. */

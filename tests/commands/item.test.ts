@@ -22,6 +22,16 @@ describe('an item', () => {
     expect(entries).toMatchObject([{ kind: 'dip', fluid: 'fuel', level: 200, struck: false }]);
   });
 
+  it('of a fluid has the way its level went, and the end of the stretch, that the page draws', async () => {
+    const { levels, now, atEnd } = JSON.parse((await asked('item', 'fuel', '--json')).out);
+    expect(levels.readings).toMatchObject([{ value: 200, off: 'on' }]);
+    const [today, end] = levels.ahead;
+    expect(levels.line.at(-1)).toEqual(today);
+    expect(today.mean).toBe(now.value);
+    expect([end.mean, end.p10, end.p90]).toEqual([atEnd.mean, atEnd.p10, atEnd.p90]);
+    expect(Date.parse(end.at)).toBeGreaterThan(Date.parse(today.at));
+  });
+
   it('is put into sentences, its entries under them', async () => {
     const { status, out, err } = await asked('item', 'impellers');
     expect({ status, err }).toEqual({ status: 0, err: '' });

@@ -150,6 +150,8 @@ describe('the document', () => {
       'full',
       'reserve',
       'atEnd',
+      'levels',
+      'lasts',
     ]);
     expect(keysOf('anode')).toEqual([...common, 'wear', 'reachesLimit', 'lookedAt', 'limit']);
     expect(keysOf('spare')).toEqual([

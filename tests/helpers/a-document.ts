@@ -102,6 +102,29 @@ function someWeather(): NonNullable<VerdictDocument['weather']> {
   };
 }
 
+/** Twenty days of a level that goes, a top-up and a job in them. */
+function someLevels(): NonNullable<Of<'fluid'>['levels']> {
+  const days = Array.from({ length: 20 }, (_, day) => ({
+    at: new Date(Date.UTC(2026, 0, 14 + day, 7)).toISOString(),
+    level: 1.28 - 0.0045 * day,
+  }));
+  const point = (at: string, mean: number, apart: number) => ({
+    at,
+    mean,
+    p10: mean - apart,
+    p90: mean + apart,
+  });
+  return {
+    readings: days.map(({ at, level }) => ({ at, value: level, off: 'on' })),
+    done: [
+      { at: '2026-01-20T08:00:00Z', kind: 'topup', amount: 0.01 },
+      { at: '2026-01-24T15:00:00Z', kind: 'job' },
+    ],
+    line: [...days.map(({ at, level }) => point(at, level, 0.01)), point(AT, 1.18, 0.01)],
+    ahead: [point(AT, 1.18, 0.01), point('2026-02-06T07:40:00Z', 1.12, 0.03)],
+  };
+}
+
 /** From half past five in the evening of a day of February to seven the next morning. */
 function aNight(day: number): { from: string; until: string } {
   return { from: `2026-02-0${day}T17:30:00Z`, until: `2026-02-0${day + 1}T07:00:00Z` };
@@ -133,6 +156,8 @@ export function aFluid(given: Given<'fluid'>): Of<'fluid'> {
     lookAgain: { days: 3 },
     job: null,
     atEnd: spread(140),
+    levels: null,
+    lasts: null,
     ...given,
   };
 }
@@ -181,6 +206,7 @@ function someItems(): ItemDocument[] {
       reserve: 1.1,
       now: { value: 1.18, sd: 0.01, unit: 'L' },
       atEnd: { mean: 1.12, sd: 0.02, p10: 1.09, p90: 1.15 },
+      levels: someLevels(),
       reason: 'goes at another rate since 28 Jan 2026, and no job explains it; find out why',
     }),
     aFluid({

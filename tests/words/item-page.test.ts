@@ -41,6 +41,8 @@ const gearOil: ItemDocument = {
   full: 1.3,
   reserve: 1.1,
   atEnd: spread(0.9, 0.1),
+  levels: null,
+  lasts: { days: 2.6, withStores: 'beyond' },
 };
 
 describe('an item in sentences', () => {
@@ -57,6 +59,7 @@ describe('an item in sentences', () => {
       'Running and lying cannot be told apart yet: dip before and after one charging run.',
       'Since the job on 28 Jan 2026 (new seal): 81 in 100 that it loses less; 0.33 times what it was, 8 times in 10 between 0.1 and 1.2. About 4 more days of readings would settle it.',
       'About 0.9 L when things can next be put right, leaving now.',
+      'On usual days what is in it lasts 2.6 days, down to 1.1 L; with what is in the stores, more than ten years (9 times in 10).',
       'Dip every 6 h under way.',
     ]);
   });
@@ -68,6 +71,7 @@ describe('an item in sentences', () => {
       ...{
         job: null,
         atEnd: null,
+        lasts: null,
         lookedAt: null,
         reason: null,
         goodUntil: null,

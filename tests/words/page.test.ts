@@ -37,6 +37,8 @@ const items: ItemDocument[] = [
     full: 1.3,
     reserve: 1.1,
     atEnd: spread(0.9, 0.1),
+    levels: null,
+    lasts: null,
   },
   {
     ...common,
@@ -56,6 +58,8 @@ const items: ItemDocument[] = [
     full: 300,
     reserve: 18,
     atEnd: spread(100, 10),
+    levels: null,
+    lasts: null,
   },
   {
     ...common,

@@ -7,28 +7,18 @@ import { timeTicks } from './time-axis.ts';
 const TICK_COLUMNS = 10;
 const DAY_MS = 86_400_000;
 
-/** What the log says of an item over time, ready to draw; null for what has no figure. */
+/** What the log says of an item over time, ready to draw; null for what has no figure, and for a fluid, which has a chart of its own. */
 export interface History {
   readonly points: readonly Point[];
   readonly levels: Plot['levels'];
   readonly unit: string | null;
   readonly joined: Plot['joined'];
-  /** What is plotted: `level read`, `metal left`. */
+  /** What is plotted: `metal left`, `count aboard`. */
   readonly what: string;
 }
 
 export function historyOf(item: ShownItem, condition: Condition): History | null {
   switch (item.kind) {
-    case 'fluid': {
-      const points = (condition.fluids.get(item.id)?.events ?? []).flatMap((event) =>
-        event.kind === 'reading' ? [{ at: event.at, value: event.levelL }] : [],
-      );
-      const levels = [
-        { value: item.full, word: 'full' },
-        { value: item.low, word: 'low' },
-      ];
-      return { points, levels, unit: 'L', joined: 'straight', what: 'level' };
-    }
     case 'anode': {
       const fittings = condition.anodes.get(item.id)?.fittings ?? [];
       const points = fittings.flatMap(({ looks }) => looks.map(({ at, share }) => ({ at, value: share })));
