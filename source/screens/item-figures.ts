@@ -2,12 +2,15 @@ import type { SpreadDocument } from '../words/document.ts';
 import {
   amountWords,
   badHundred,
+  currentWords,
   dayWords,
   durationWords,
   goodHundred,
   hundred,
   lastingWords,
   momentWords,
+  moneyWords,
+  rateWords,
 } from '../words/say.ts';
 import { levelSentence } from './charts/level-bar.ts';
 import { hoursAway } from './panels/engine-hours.ts';
@@ -38,7 +41,7 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
     case 'anode':
       return anodeFigures(item);
     case 'spare':
-      return spareFigures(sight, item);
+      return spareFigures(item);
     case 'service':
       return [
         ['due', item.dueInHours === null ? null : hoursAway(item.dueInHours)],
@@ -95,7 +98,7 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
   ];
 }
 
-function anodeFigures({ wear, reachesLimit, limit }: Of<'anode'>): [string, string | null][] {
+function anodeFigures({ wear, reachesLimit, limit, currentA }: Of<'anode'>): [string, string | null][] {
   const day = (instant: string) => dayWords(Date.parse(instant), 'UTC');
   return [
     ['finished at', amountWords(limit, 'share')],
@@ -105,21 +108,29 @@ function anodeFigures({ wear, reachesLimit, limit }: Of<'anode'>): [string, stri
       reachesLimit &&
         `about ${day(reachesLimit.p50)}; 8 in 10 between ${day(reachesLimit.p10)} and ${day(reachesLimit.p90)}`,
     ],
+    ['galvanic current', currentA === null ? null : `${currentWords(currentA)} on average`],
   ];
 }
 
-function spareFigures(
-  sight: Sight,
-  { id, count, unit, rate, shortChance, cover95, buy, locker }: Of<'spare'>,
-): [string, string | null][] {
-  const expected = sight.boat.loaded.boat.spares.find((spare) => spare.id === id)?.expected;
-  const per = expected?.perEngineHour === undefined ? 'a day' : 'an engine hour';
+function spareFigures({
+  count,
+  unit,
+  rate,
+  shortChance,
+  cover95,
+  buy,
+  cost,
+  locker,
+}: Of<'spare'>): [string, string | null][] {
   return [
     ['aboard', count === null ? 'not entered yet' : amountWords(count, unit)],
-    ['used', rate && `${amountWords(rate.mean, null)} ${per}`],
+    ['used', rate && rateWords(rate)],
     ['runs short', shortChance === null ? null : badHundred(shortChance)],
     ['enough in 95 of 100', cover95 === null ? null : amountWords(cover95, unit)],
-    ['to buy', buy > 0 ? amountWords(buy, unit) : null],
+    [
+      'to buy',
+      buy > 0 ? `${amountWords(buy, unit)}${cost === null ? '' : `, about ${moneyWords(cost)}`}` : null,
+    ],
     ['stowed', locker],
   ];
 }

@@ -36,9 +36,9 @@ export function itemLines(sight: Sight, id: string, { columns, rows }: Size): Li
   const titled = (title: string, lines: readonly Line[]) =>
     lines.length === 0 ? [] : [BLANK, line(say(`  ${title}`, 'title')), ...lines];
   return [
-    ...(item.reason === null
-      ? []
-      : paragraph(sentence(item.reason), columns - 2, { indent: 2, tone: item.state ?? 'plain' })),
+    ...item.reasons.flatMap((reason) =>
+      paragraph(sentence(reason), columns - 2, { indent: 2, tone: item.state ?? 'plain' }),
+    ),
     ...historyPart(sight, item, columns, Math.max(4, Math.min(16, Math.floor(rows / 3)))),
     ...titled('FIGURES', figureLines(figuresOf(sight, item), columns)),
     ...titled('WHAT CAN BE DONE', actionsAbout(sight, id).flatMap(told)),

@@ -94,6 +94,8 @@ export type ItemDocument = {
   goodUntil: string | 'beyond' | null;
   now: { value: number; sd: number; unit: string } | null;
   reason: string | null;
+  /** All that is to be said of it, worst first: `reason` is the first. */
+  reasons: readonly string[];
   lookedAt: string | null;
 } & (
   | {
@@ -125,15 +127,19 @@ export type ItemDocument = {
       wear: { mean: number; sd: number } | null;
       reachesLimit: { p10: string; p50: string; p90: string } | null;
       limit: number;
+      /** Mean galvanic current that eats it, A; null without a mass. */
+      currentA: number | null;
     }
   | {
       kind: 'spare';
       unit: string;
       count: number | null;
-      rate: { mean: number; sd: number } | null;
+      rate: { mean: number; sd: number; per: 'engine hour' | 'day' } | null;
       shortChance: number | null;
       cover95: number | null;
       buy: number;
+      /** Of what is to be bought, in the boat's own money; null without a price. */
+      cost: number | null;
       locker: string | null;
     }
   | { kind: 'service'; dueHours: number | null; dueOn: string | null; dueInHours: number | null }

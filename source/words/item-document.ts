@@ -11,7 +11,14 @@ type AnswerOf<K extends ItemAnswer['kind']> = Extract<ItemAnswer, { kind: K }>;
 
 /** One item's answer as it stands in the document: what all kinds share, then what its kind has. */
 export function itemDocument(item: ItemAnswer, boat: Boat): ItemDocument {
-  const common = commonOf(item, boat);
+  const reasons = item.why.map((why) => sentence(whyPhrase(why, item, boat)));
+  return { ...kindDocument(item, boat, reasons[0] ?? null), reasons };
+}
+
+type Told<D> = D extends unknown ? Omit<D, 'reasons'> : never;
+
+function kindDocument(item: ItemAnswer, boat: Boat, reason: string | null): Told<ItemDocument> {
+  const common = { ...commonOf(item), reason };
   const lookedAt = item.lookedAt === null ? null : instant(item.lookedAt);
   switch (item.kind) {
     case 'fluid':
@@ -29,8 +36,7 @@ export function itemDocument(item: ItemAnswer, boat: Boat): ItemDocument {
   }
 }
 
-function commonOf(item: ItemAnswer, boat: Boat) {
-  const worst = item.why[0];
+function commonOf(item: ItemAnswer) {
   return {
     id: item.id,
     kind: item.kind,
@@ -40,7 +46,6 @@ function commonOf(item: ItemAnswer, boat: Boat) {
     chance: six(item.chance),
     goodUntil: typeof item.goodUntil === 'number' ? instant(item.goodUntil) : item.goodUntil,
     now: item.now && { value: six(item.now.value), sd: six(item.now.sd), unit: item.now.unit },
-    reason: worst ? sentence(whyPhrase(worst, item, boat)) : null,
   };
 }
 
@@ -124,6 +129,7 @@ function anodeOf(item: AnswerOf<'anode'>, boat: Boat, lookedAt: string | null) {
     },
     lookedAt,
     limit: six(named(boat.anodes, item.id).limit),
+    currentA: sixOrNull(belief?.currentA ?? null),
   };
 }
 
@@ -131,13 +137,14 @@ function spareOf(item: AnswerOf<'spare'>, boat: Boat, lookedAt: string | null) {
   const spare = named(boat.spares, item.id);
   return {
     count: sixOrNull(item.count),
-    rate: item.rate && { mean: six(item.rate.mean), sd: six(item.rate.sd) },
+    rate: item.rate && { mean: six(item.rate.mean), sd: six(item.rate.sd), per: item.rate.per },
     shortChance: sixOrNull(item.shortChance),
     cover95: sixOrNull(item.cover95),
     buy: six(item.buy),
     lookedAt,
     unit: spare.unit,
     locker: spare.locker ?? null,
+    cost: spare.price === undefined ? null : six(spare.price * item.buy),
   };
 }
 

@@ -1,6 +1,17 @@
 import type { ItemDocument } from './document.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, badHundred, capital, dayWords, goodHundred, lastingWords, momentWords } from './say.ts';
+import {
+  amountWords,
+  badHundred,
+  capital,
+  currentWords,
+  dayWords,
+  goodHundred,
+  lastingWords,
+  momentWords,
+  moneyWords,
+  rateWords,
+} from './say.ts';
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
 
@@ -9,7 +20,7 @@ export function itemLines(item: ItemDocument, at: number, zone: string): string[
   const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
   return [
     `${capital(item.name)}: ${STATE_WORDS[item.state]}; ${item.consequence}.`,
-    ...(item.reason === null ? [] : [item.reason]),
+    ...item.reasons,
     `Holds until things can next be put right in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
     item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
     ...ownLines(item),
@@ -90,20 +101,28 @@ function jobLines({ at, text, lowerChance, ratio, daysToSettle }: NonNullable<Of
   ];
 }
 
-function anodeLines({ now, wear, reachesLimit, limit }: Of<'anode'>): string[] {
+function anodeLines({ now, wear, reachesLimit, limit, currentA }: Of<'anode'>): string[] {
   if (!now || !wear || !reachesLimit) return [];
   return [
     `About ${amountWords(now.value, 'share')} left; finished at ${amountWords(limit, 'share')}.`,
     `Wears ${amountWords(wear.mean * 30, 'share')} in 30 days; finished about ${day(reachesLimit.p50)}, 8 times in 10 between ${day(reachesLimit.p10)} and ${day(reachesLimit.p90)}.`,
+    ...(currentA === null ? [] : [`A mean galvanic current of about ${currentWords(currentA)} eats it.`]),
   ];
 }
 
-function spareLines({ count, unit, shortChance, cover95, buy, locker }: Of<'spare'>): string[] {
+function spareLines({ count, unit, rate, shortChance, cover95, buy, cost, locker }: Of<'spare'>): string[] {
   return [
     ...(count === null ? [] : [`${capital(amountWords(count, unit))} aboard.`]),
+    ...(rate === null
+      ? []
+      : [
+          `Used unplanned ${rateWords(rate)} (${amountWords(rate.mean, null)}, give or take ${amountWords(rate.sd, null)}).`,
+        ]),
     ...(shortChance === null ? [] : [`Runs short on this passage: ${badHundred(shortChance)}.`]),
     ...(cover95 === null ? [] : [`${amountWords(cover95, unit)} would do in 95 of 100.`]),
-    ...(buy > 0 ? [`Buy ${amountWords(buy, unit)}.`] : []),
+    ...(buy > 0
+      ? [`Buy ${amountWords(buy, unit)}${cost === null ? '' : `, about ${moneyWords(cost)}`}.`]
+      : []),
     ...(locker === null ? [] : [`Stowed: ${locker}.`]),
   ];
 }

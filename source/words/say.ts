@@ -67,6 +67,22 @@ export function durationWords(hours: number): string {
   return whole % 24 === 0 ? `${whole / 24} d` : `${Math.floor(whole / 24)} d ${whole % 24} h`;
 }
 
+/** A current, given in A, as `3.2 mA` or `1.1 A`. */
+export function currentWords(amperes: number): string {
+  return amperes < 1 ? `${figure(1000 * amperes, 2)} mA` : `${figure(amperes, 2)} A`;
+}
+
+/** Money, the boat's own: `38`, `4.50`. */
+export function moneyWords(money: number): string {
+  return Number.isInteger(money) ? String(money) : money.toFixed(2);
+}
+
+/** How often something happens: `about once in 260 engine hours`, `about 3 a day`. */
+export function rateWords({ mean, per }: { mean: number; per: 'engine hour' | 'day' }): string {
+  if (mean < 1 / 2) return `about once in ${amountWords(1 / mean, null)} ${per}s`;
+  return `about ${amountWords(mean, null)} ${per === 'day' ? 'a day' : 'an engine hour'}`;
+}
+
 /** How long something lasts: `3.6 days`; `beyond` ten years nothing is foretold. */
 export function lastingWords(days: number | 'beyond'): string {
   if (days === 'beyond') return 'more than ten years';

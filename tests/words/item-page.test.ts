@@ -11,6 +11,7 @@ const common = {
   goodUntil: 'beyond',
   now: null,
   reason: null,
+  reasons: [],
   lookedAt: '2026-02-03T07:00:00Z',
 } as const;
 
@@ -23,6 +24,7 @@ const gearOil: ItemDocument = {
   chance: 0.96,
   goodUntil: '2026-02-08T04:00:00Z',
   reason: 'Leaks, drops form; look at the level more often until it is dry.',
+  reasons: ['Leaks, drops form; look at the level more often until it is dry.'],
   now: { value: 1.182, sd: 0.021, unit: 'L' },
   run: spread(0.04, 0.02),
   rest: spread(0.001, 0.0005),
@@ -64,6 +66,14 @@ describe('an item in sentences', () => {
     ]);
   });
 
+  it('gives every reason there is, not the worst alone', () => {
+    const reasons = [
+      'Goes at another rate since 28 Jan 2026, and no job explains it; find out why.',
+      'Leaks.',
+    ];
+    expect(itemLines({ ...gearOil, reasons }, AT, 'UTC').slice(1, 3)).toEqual(reasons);
+  });
+
   it('tells of a fluid never read only what is known', () => {
     const unread: ItemDocument = {
       ...gearOil,
@@ -74,6 +84,7 @@ describe('an item in sentences', () => {
         lasts: null,
         lookedAt: null,
         reason: null,
+        reasons: [],
         goodUntil: null,
         chance: 0,
         state: 'unseen',
@@ -102,6 +113,7 @@ describe('an item in sentences', () => {
           p90: '2026-05-01T00:00:00Z',
         },
         limit: 0.333333,
+        currentA: 0.00468,
       },
       AT,
       'UTC',
@@ -109,6 +121,7 @@ describe('an item in sentences', () => {
     expect(lines.slice(3)).toEqual([
       'About 60 % left; finished at 33 %.',
       'Wears 18 % in 30 days; finished about 14 Mar 2026, 8 times in 10 between 20 Feb 2026 and 1 May 2026.',
+      'A mean galvanic current of about 4.7 mA eats it.',
     ]);
   });
 
@@ -120,10 +133,11 @@ describe('an item in sentences', () => {
         kind: 'spare',
         name: 'Hose',
         count: 1.5,
-        rate: null,
+        rate: { mean: 0.004, sd: 0.002, per: 'day' },
         shortChance: 0.12,
         cover95: 2,
         buy: 0.5,
+        cost: 7.5,
         unit: 'm',
         locker: 'port settee',
       },
@@ -132,9 +146,10 @@ describe('an item in sentences', () => {
     );
     expect(lines.slice(3)).toEqual([
       '1.5 m aboard.',
+      'Used unplanned about once in 250 days (0.004, give or take 0.002).',
       'Runs short on this passage: 12 in 100.',
       '2 m would do in 95 of 100.',
-      'Buy 0.5 m.',
+      'Buy 0.5 m, about 7.50.',
       'Stowed: port settee.',
     ]);
   });
