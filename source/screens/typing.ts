@@ -2,7 +2,7 @@ import { type Field, pastedIn, typedIn } from './field.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
 
 /** The field that is typed in; null where letters are keys. */
-export function fieldOf(page: Page): Field | null {
+function fieldOf(page: Page): Field | null {
   return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
 

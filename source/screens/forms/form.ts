@@ -21,7 +21,7 @@ export interface FormKind {
 /** What was typed, by field; rows left empty are absent. */
 export type Typed = { readonly [field: string]: string };
 /** An entry as `record` takes it: its kind, and its fields as people type them. */
-export type TypedEntry = { readonly kind: string } & Typed;
+type TypedEntry = { readonly kind: string } & Typed;
 
 /** One line to fill in. */
 export interface FormRow {
