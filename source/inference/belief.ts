@@ -59,6 +59,8 @@ export interface FluidBelief {
     readonly both: number;
   };
   readonly split: 'known' | 'cannot tell';
+  /** Where they cannot be told apart: to dip before and after so many charging runs of so many hours would tell; null where that would not do, or nothing is to be settled. */
+  readonly toSettle: { readonly runs: number; readonly hours: number } | null;
   readonly job: JobEffect | null;
   /** When the loss changed by itself, or null. */
   readonly changedAt: number | null;

@@ -51,12 +51,17 @@ const ROUGH = 2.5;
 /** Readings stray by this part of low to full, where the boat file does not say: model 3.1. */
 const USUAL_ERROR = 1 / 20;
 
+/** How far a reading of a fluid strays, L. */
+export function readingErrorL({ readingError, full, low }: Fluid): number {
+  return readingError ?? (full - low) * USUAL_ERROR;
+}
+
 /** Readings and jobs, with what was poured in and drained up to each. */
 export function lifeOf(fluid: Fluid, events: readonly FluidEvent[]): FluidLife {
   const readings: Reading[] = [];
   const jobs: Job[] = [];
   const pours: Pour[] = [];
-  const error = fluid.readingError ?? (fluid.full - fluid.low) * USUAL_ERROR;
+  const error = readingErrorL(fluid);
   let pouredL = 0;
   let fill = 0;
   for (const event of events) {

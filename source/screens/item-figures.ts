@@ -5,6 +5,7 @@ import {
   currentWords,
   dayWords,
   durationWords,
+  experimentWords,
   goodHundred,
   hundred,
   lastingWords,
@@ -83,7 +84,7 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
     ],
     [
       'running or lying',
-      item.split === 'cannot tell' ? 'cannot tell yet: dip before and after one charging run' : null,
+      item.split === 'cannot tell' ? `cannot tell yet: ${experimentWords(item.toSettle)}` : null,
     ],
     [
       'look again',

@@ -80,6 +80,7 @@ const UNRECKONED = {
   job: null,
   atEnd: null,
   levels: null,
+  toSettle: null,
   lasts: null,
 };
 

@@ -119,6 +119,8 @@ export type ItemDocument = {
       /** Level at the end of the stretch when leaving now. */
       atEnd: SpreadDocument | null;
       levels: LevelsDocument | null;
+      /** Where running and lying cannot be told apart: charging runs to dip before and after, and the hours of one; null where that would not tell. */
+      toSettle: { runs: number; hours: number } | null;
       /** Days like the usual ones that what is in it lasts in 9 of 10, down to the reserve, and with its stock (null without one). "beyond": ten years. */
       lasts: { days: number | 'beyond'; withStores: number | 'beyond' | null } | null;
     }

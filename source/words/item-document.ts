@@ -73,6 +73,7 @@ function fluidOf(item: AnswerOf<'fluid'>, boat: Boat, lookedAt: string | null) {
     reserve: six(fluid.reserve ?? fluid.low),
     atEnd: item.endL && spread(item.endL),
     levels: belief && levelsOf(belief.lately, item),
+    toSettle: belief?.toSettle ? { runs: belief.toSettle.runs, hours: six(belief.toSettle.hours) } : null,
     lasts: item.lasts && {
       days: sixOrBeyond(item.lasts.days),
       withStores: item.lasts.withStores === null ? null : sixOrBeyond(item.lasts.withStores),

@@ -6,6 +6,7 @@ import {
   capital,
   currentWords,
   dayWords,
+  experimentWords,
   goodHundred,
   lastingWords,
   momentWords,
@@ -72,7 +73,7 @@ function fluidLines({
       `Tight: ${badHundred(leak.tight)}. Leaks running: ${badHundred(leak.running)}; lying: ${badHundred(leak.lying)}; both: ${badHundred(leak.both)}.`,
     );
   if (split === 'cannot tell')
-    lines.push('Running and lying cannot be told apart yet: dip before and after one charging run.');
+    lines.push(`Running and lying cannot be told apart yet: ${experimentWords(item.toSettle)}.`);
   if (item.job) lines.push(...jobLines(item.job));
   if (item.atEnd)
     lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);

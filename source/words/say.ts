@@ -83,6 +83,15 @@ export function rateWords({ mean, per }: { mean: number; per: 'engine hour' | 'd
   return `about ${amountWords(mean, null)} ${per === 'day' ? 'a day' : 'an engine hour'}`;
 }
 
+/** What would tell a loss running from one lying; where no dips would, where it drips. */
+export function experimentWords(toSettle: { runs: number; hours: number } | null): string {
+  if (toSettle === null)
+    return 'lay a clean pad under it for a run and another for a night, the engine stopped whenever you reach in';
+  const hours = amountWords(toSettle.hours, 'h');
+  const which = toSettle.runs === 1 ? 'one charging run' : `each of ${toSettle.runs} charging runs`;
+  return `dip before and after ${which} of ${hours}`;
+}
+
 /** How long something lasts: `3.6 days`; `beyond` ten years nothing is foretold. */
 export function lastingWords(days: number | 'beyond'): string {
   if (days === 'beyond') return 'more than ten years';

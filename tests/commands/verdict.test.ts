@@ -151,6 +151,7 @@ describe('the document', () => {
       'reserve',
       'atEnd',
       'levels',
+      'toSettle',
       'lasts',
       'reasons',
     ]);

@@ -167,6 +167,7 @@ export function aFluid(given: Given<'fluid'>): Of<'fluid'> {
     job: null,
     atEnd: spread(140),
     levels: null,
+    toSettle: null,
     lasts: null,
     ...given,
   };

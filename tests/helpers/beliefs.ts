@@ -20,6 +20,7 @@ export function certainFluid(levelL: number, run: number, rest: number): FluidBe
     usualHours: 0,
     leak: { tight: 1, running: 0, lying: 0, both: 0 },
     split: 'known',
+    toSettle: null,
     job: null,
     changedAt: null,
     rising: 0,

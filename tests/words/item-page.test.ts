@@ -44,6 +44,7 @@ const gearOil: ItemDocument = {
   reserve: 1.1,
   atEnd: spread(0.9, 0.1),
   levels: null,
+  toSettle: { runs: 3, hours: 1.4 },
   lasts: { days: 2.6, withStores: 'beyond' },
 };
 
@@ -58,7 +59,7 @@ describe('an item in sentences', () => {
       'About 1.18 L now, give or take 0.021 L.',
       'Loses 0.04 L an hour running and 0.001 L a day lying: 0.03 L on a usual day, 8 times in 10 between 0.02 L and 0.04 L.',
       'Tight: 5 in 100. Leaks running: 90 in 100; lying: 2 in 100; both: 3 in 100.',
-      'Running and lying cannot be told apart yet: dip before and after one charging run.',
+      'Running and lying cannot be told apart yet: dip before and after each of 3 charging runs of 1.4 h.',
       'Since the job on 28 Jan 2026 (new seal): 81 in 100 that it loses less; 0.33 times what it was, 8 times in 10 between 0.1 and 1.2. About 4 more days of readings would settle it.',
       'About 0.9 L when things can next be put right, leaving now.',
       'On usual days what is in it lasts 2.6 days, down to 1.1 L; with what is in the stores, more than ten years (9 times in 10).',

@@ -40,6 +40,7 @@ const items: ItemDocument[] = [
     reserve: 1.1,
     atEnd: spread(0.9, 0.1),
     levels: null,
+    toSettle: null,
     lasts: null,
   },
   {
@@ -61,6 +62,7 @@ const items: ItemDocument[] = [
     reserve: 18,
     atEnd: spread(100, 10),
     levels: null,
+    toSettle: null,
     lasts: null,
   },
   {

@@ -6,6 +6,7 @@ import {
   currentWords,
   dayWords,
   durationWords,
+  experimentWords,
   goodHundred,
   hundred,
   lastingWords,
@@ -69,6 +70,14 @@ describe('figures in words', () => {
     expect(rateWords({ mean: 0.00385, per: 'engine hour' })).toBe('about once in 260 engine hours');
     expect(rateWords({ mean: 3, per: 'day' })).toBe('about 3 a day');
     expect(rateWords({ mean: 0.7, per: 'engine hour' })).toBe('about 0.7 an engine hour');
+  });
+
+  it('asks for dips where they tell running from lying, and for a pad where they would not', () => {
+    expect(experimentWords({ runs: 1, hours: 2 })).toBe('dip before and after one charging run of 2 h');
+    expect(experimentWords({ runs: 4, hours: 1.4 })).toBe(
+      'dip before and after each of 4 charging runs of 1.4 h',
+    );
+    expect(experimentWords(null)).toContain('a clean pad');
   });
 
   it('has currents in what they are read in, money to the penny, and no chance read off a log as certain', () => {
