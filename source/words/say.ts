@@ -23,7 +23,7 @@ export function badHundred(chance: number): string {
   return chance < 0.01 ? 'less than 1 in 100' : `${Math.round(chance * 100)} in 100`;
 }
 
-/** A chance of something good, 0..1, as `81 in 100`; `more than 99 in 100` where it is larger: nothing read off a log is certain. */
+/** How sure something is, 0..1, as `81 in 100`; `more than 99 in 100` where it is surer: nothing read off a log is certain. */
 export function goodHundred(chance: number): string {
   return chance > 0.99 ? 'more than 99 in 100' : hundred(100 * chance);
 }
