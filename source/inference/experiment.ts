@@ -1,9 +1,10 @@
 import type { Fluid } from '../boat/fluid.ts';
+import { normalQuantile } from '../maths/normal-quantile.ts';
 import type { FluidBelief, WaitingBelief } from './belief.ts';
 import { readingErrorL } from './readings.ts';
 
 /** Twice the normal deviate of 9 in 10: two answers this many sds apart are told apart so surely, whichever is right. */
-const APART = 2 * 1.2815515655446004;
+const APART = 2 * normalQuantile(0.9);
 /** A charging run where none is usual, h. Judgement. */
 const USUAL_RUN_HOURS = 1;
 /** More dips than this nobody makes. Judgement. */

@@ -1,10 +1,10 @@
+import { MS_A_DAY } from '../condition/time.ts';
+import { normalQuantile } from '../maths/normal-quantile.ts';
 import type { LevelPoint } from './belief.ts';
 import { levelSdOf, onTheStick, type ReadPeriod, variationOf } from './period.ts';
 import type { Moment, Pour, Reading } from './readings.ts';
 
-/** The normal deviate of 9 in 10. */
-const NINE_TENTHS = 1.2815515655446004;
-const MS_A_DAY = 86_400_000;
+const NINE_TENTHS = normalQuantile(0.9);
 /** Between readings further apart than this the line gets a point a day: its doubt swells there. */
 const GAP_DAYS = 2;
 
