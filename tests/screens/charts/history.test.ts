@@ -3,6 +3,7 @@ import { conditionAt } from '../../../source/condition/condition-at.ts';
 import { historyLines, historyOf, historySentence } from '../../../source/screens/charts/history.ts';
 import { aBoat } from '../../helpers/a-boat.ts';
 import { AT, aDocument, aLoaded } from '../../helpers/a-document.ts';
+import { anEntry } from '../../helpers/an-entry.ts';
 
 const { condition } = aLoaded();
 const itemOf = (id: string) => aDocument().items.find((item) => item.id === id)!;
@@ -14,6 +15,19 @@ describe('the history of an item', () => {
     expect(historySentence(history('pencil')!, 'UTC')).toContain(
       'from 70 % on 5 Dec 2025 to 40 % on 29 Jan 2026',
     );
+  });
+
+  it('of an anode stands at its new size from when it was fitted, and does not grow towards it', () => {
+    const renewed = [
+      anEntry('renew', { anode: 'pencil' }, '2026-01-01T08:00:00Z'),
+      anEntry('anode', { anode: 'pencil', share: 0.4 }, '2026-01-20T08:00:00Z'),
+      anEntry('renew', { anode: 'pencil' }, '2026-01-20T09:00:00Z'),
+    ];
+    const metal = historyOf(itemOf('pencil'), conditionAt(aBoat(), renewed, Date.parse(AT)))!;
+    expect(metal.points.map(({ value }) => value)).toEqual([0.4]);
+    expect(metal.besides.map(({ value }) => value)).toEqual([1, 1, 0.4]);
+    const [top] = historyLines(metal, size)!;
+    expect(top!.match(/[⠁-⣿]/gu)!.length).toBeLessThan(20);
   });
 
   it('of a store is the count, in steps', () => {
