@@ -90,7 +90,7 @@ export type LogTrouble =
       writer: string;
       from: number;
       to: number;
-      why: 'gap' | 'older copy';
+      why: 'gap' | 'older copy' | 'file gone';
     }
   | { kind: 'chain broken'; place: Place; writer: string; number: number }
   /** A whole line where it does not belong: nothing is missing by it. */

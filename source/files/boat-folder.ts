@@ -10,7 +10,7 @@ import { codeOf, type Disk } from './disk.ts';
 import { keepForecast, readForecasts } from './forecasts.ts';
 import { asLogFile } from './log-file.ts';
 import { mergeFolder } from './merge.ts';
-import { olderCopyTroubles, ownWriter } from './own-writer.ts';
+import { goneTroubles, olderCopyTroubles, ownWriter } from './own-writer.ts';
 import { readTextFile } from './read-text.ts';
 import { roomTroubles, whatStandsInTheWay } from './room.ts';
 import { sealOwnTail } from './seal.ts';
@@ -50,6 +50,7 @@ function load(shelf: Shelf): Result<LoadedBoat> {
     ...shelf.troubles,
     ...unread,
     ...olderCopyTroubles(shelf),
+    ...goneTroubles(shelf),
     ...said,
     ...taken.troubles,
     ...shelf.told,

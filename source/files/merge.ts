@@ -19,6 +19,17 @@ const forecastName = /^\d{8}T\d{4}Z-[0-9a-z]+\.json$/;
  * it ends with the same bytes: a laptop's file is taken when it is longer, and where two copies of it have gone different ways every line of both is kept.
  */
 export function mergeFolder(keeping: Keeping, from: string, anyName: boolean): Result<Merged> {
+  const { disk, state, lock } = keeping;
+  try {
+    disk.makeFolder(state);
+    return lock('merge', () => mergeAlone(keeping, from, anyName));
+  } catch (error) {
+    return bad({ kind: 'cannot write', file: state, code: codeOf(error) });
+  }
+}
+
+/** Two at once would write the same files aside. */
+function mergeAlone(keeping: Keeping, from: string, anyName: boolean): Result<Merged> {
   const { disk, boat } = keeping;
   const logs = logsIn(disk, from);
   const theirBoat = readSmallFile(disk, path.join(from, 'boat.json'), mostOtherBytes);
