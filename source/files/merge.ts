@@ -60,7 +60,8 @@ function mergeAlone(keeping: Keeping, from: string, anyName: boolean): Result<Me
   });
 }
 
-function mergeLog(keeping: Keeping, from: string, name: string): Result<MergedFile['how']> {
+/** Takes one log file of another copy of the folder into this one. */
+export function mergeLog(keeping: Keeping, from: string, name: string): Result<MergedFile['how']> {
   const { disk, lock, state } = keeping;
   const writer = splitFileName(name)?.writer ?? '';
   const merge = () => mergeFile(keeping, path.join(from, 'log', name), path.join(keeping.boat, 'log', name));
@@ -124,11 +125,15 @@ function logsIn(disk: Disk, folder: string): readonly string[] {
 }
 
 function forecastsIn(disk: Disk, folder: string): readonly string[] {
-  return namesIn(disk, path.join(folder, 'forecasts')).filter((name) => forecastName.test(name));
+  return namesIn(disk, path.join(folder, 'forecasts')).filter(isForecastName);
+}
+
+export function isForecastName(name: string): boolean {
+  return forecastName.test(name);
 }
 
 /** The name in a boat file, however much else in it may be wrong or new; null where there is none. */
-function nameIn(file: Result<Uint8Array>): string | null {
+export function nameIn(file: Result<Uint8Array>): string | null {
   if (!file.ok) return null;
   try {
     const boat: unknown = JSON.parse(new TextDecoder().decode(file.value));
