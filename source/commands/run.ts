@@ -2,6 +2,7 @@ import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
 import { clean } from '../words/clean.ts';
 import { answerFor } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
+import { copyOnLeaving } from './copy-on-leaving.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
@@ -65,5 +66,7 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
   if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
-  return await screens.board({ folder, loaded, ...options, answerFor });
+  const status = await screens.board({ folder, loaded, ...options, answerFor });
+  /** Not when a signal ended it: then there may be no time. */
+  return status === STATUS.done && !options.sample ? await copyOnLeaving(folder, outside) : status;
 }

@@ -12,9 +12,17 @@ try {
     outside: {
       now: () => Date.parse(AT),
       zone: 'UTC',
-      settings: async () => ({ lastBoat: null, name: null, palette: 'day', set: planted('key') }),
+      settings: async () => ({
+        lastBoat: null,
+        name: null,
+        palette: 'day',
+        backup: null,
+        checkedCopies: [],
+        set: planted('key'),
+      }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
+    boat: '/boat',
     host: hostOf(process),
     stands: true,
     work: {
