@@ -68,12 +68,27 @@ export function legWeather(input: LegInput): LegWeather {
   const firstBreach = new Uint16Array(size).fill(hours << CODE_BITS, size - count);
   const hoursOver = new Uint16Array(size);
   const motored = new Float32Array(size);
-  for (let hour = hours - 1; hour >= 0; hour -= 1) {
-    const bars = hourBars(input, hour);
-    judgeHour(input, bars, hour, { firstBreach, hoursOver, motored });
-    for (const sector of input.piece.sectors) judgeSector(input, sector, hour, firstBreach);
-  }
-  return { firstBreach, hoursOver, motored };
+  const into = { firstBreach, hoursOver, motored };
+  const all = sharings(input);
+  for (let hour = hours - 1; hour >= 0; hour -= 1)
+    for (const sharing of all) {
+      judgeHour(sharing, hourBars(sharing, hour), hour, into);
+      for (const sector of input.piece.sectors) judgeSector(sharing, sector, hour, firstBreach);
+    }
+  return into;
+}
+
+/** The passages that meet one weather: every `step`th from `first` on. */
+interface Sharing extends LegInput {
+  readonly first: number;
+  readonly step: number;
+}
+
+/** Passage i meets member i mod M of an ensemble of M. */
+function sharings(input: LegInput): readonly Sharing[] {
+  const { members } = input.weather;
+  if (members.length === 0) return [{ ...input, first: 0, step: 1 }];
+  return members.map((weather, first) => ({ ...input, weather, first, step: members.length }));
 }
 
 /** One hour of a leg as bars for the passages' errors: above them it fails. Errors are in their own standard deviations. */
@@ -113,8 +128,8 @@ function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): Hour
 }
 
 /** Everything but the sectors. Where the direction is not said, the wind is taken to come from ahead. */
-function judgeHour(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
-  const { weather, piece, motorToWindward, paths, share } = input;
+function judgeHour(input: Sharing, bars: HourBars, hour: number, into: LegWeather): void {
+  const { weather, piece, motorToWindward, paths, share, first, step } = input;
   const { count, wind, seas, direction } = paths;
   const { firstBreach, hoursOver, motored } = into;
   const { overError, farOverError, gustError, seasError, calmError } = bars;
@@ -125,8 +140,8 @@ function judgeHour(input: LegInput, bars: HourBars, hour: number, into: LegWeath
   const mark = hour << CODE_BITS;
   const [far, gust, high] = [mark | code('wind'), mark | code('gust'), mark | bars.seasCode];
   const farAhead = mark | code('headwind');
-  const at = hour * count;
-  for (let i = at, next = at + count; i < at + count; i += 1, next += 1) {
+  const [at, end] = [hour * count + first, (hour + 1) * count];
+  for (let i = at, next = at + count; i < end; i += step, next += step) {
     const error = wind[i]!;
     const turn = turned + dirSd * direction[i]!;
     const offBow = Math.abs(turn - 360 * Math.floor(turn / 360 + 0.5));
@@ -140,13 +155,14 @@ function judgeHour(input: LegInput, bars: HourBars, hour: number, into: LegWeath
     hoursOver[i] = hoursOver[next]! + (headwind | Number(error > overError));
     motored[i] = motored[next]! + (windward | Number(error < calmError));
   }
-  if (bars.barred !== 0) firstBreach.fill(bars.barred, at, at + count);
-  if (!bars.windSaid) for (let i = 0; i < count; i += 1) motored[at + i] = motored[at + i]! + share[i]!;
+  if (bars.barred !== 0) for (let i = at; i < end; i += step) firstBreach[i] = bars.barred;
+  if (!bars.windSaid)
+    for (let i = at; i < end; i += step) motored[i] = motored[i]! + share[i - hour * count]!;
 }
 
 /** Wind and seas from a sector the skipper has set limits for; from an unknown direction they count. */
 function judgeSector(
-  { weather, paths }: LegInput,
+  { weather, paths, first, step }: Sharing,
   sector: Piece['sectors'][number],
   hour: number,
   firstBreach: Uint16Array,
@@ -158,7 +174,7 @@ function judgeSector(
   const unknown = Number(Number.isNaN(from));
   const wide = turnOf(sector.to - sector.from);
   const breach = (hour << CODE_BITS) | code('sector');
-  for (let i = hour * count; i < (hour + 1) * count; i += 1) {
+  for (let i = hour * count + first; i < (hour + 1) * count; i += step) {
     const over = Number(wind[i]! > windError) | Number(seas[i]! > seasError);
     const within = unknown | Number(turnOf(from + dirSd * direction[i]!) <= wide);
     const before = firstBreach[i]!;

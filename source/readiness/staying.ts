@@ -27,14 +27,15 @@ export function untenableFrom(
   now: number,
 ): Answer['staying'] {
   const { count } = paths;
+  const met = weather.members.length > 0 ? weather.members : [weather];
   for (let hour = 0; hour < Math.min(weather.hours, weather.endHour); hour += 1) {
     const over = { wind: 0, seas: 0 };
     for (let i = 0; i < count; i += 1) {
       const at = hour * count + i;
-      const from = weather.dir[hour]! + weather.dirSd[hour]! * paths.direction[at]!;
-      const stands = standsFrom(anchorage, from);
-      if (weather.wind[hour]! + weather.windSd[hour]! * paths.wind[at]! > stands.wind) over.wind += 1;
-      else if (weather.seas[hour]! + weather.seasSd[hour]! * paths.seas[at]! > stands.seas) over.seas += 1;
+      const { wind, windSd, dir, dirSd, seas, seasSd } = met[i % met.length]!;
+      const stands = standsFrom(anchorage, dir[hour]! + dirSd[hour]! * paths.direction[at]!);
+      if (wind[hour]! + windSd[hour]! * paths.wind[at]! > stands.wind) over.wind += 1;
+      else if (seas[hour]! + seasSd[hour]! * paths.seas[at]! > stands.seas) over.seas += 1;
     }
     if (over.wind + over.seas > UNTENABLE * count) {
       const what = over.wind >= over.seas ? 'wind' : 'seas';

@@ -73,7 +73,8 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     ...{ overHours: Math.floor(between(0, 5)), smallCraft: 'watch', periodPerMetre: between(1, 4) },
     ...tighter,
   } as Limits;
-  const tables = [aTable(chance), aTable(chance), aTable(chance)];
+  const members = chance.uniform() < 0.3 ? 2 + Math.floor(4 * chance.uniform()) : 0;
+  const tables = Array.from({ length: 3 }, () => anEnsemble(chance, members));
   const courses = tables.map(() => ({
     courseDeg: between(0, 360),
     sectors:
@@ -109,6 +110,12 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
   return { limits, tables, courses, paths, input };
 }
 
+function anEnsemble(chance: Stream, size: number): HourlyWeather {
+  const table = aTable(chance);
+  const { endHour } = table;
+  return { ...table, members: Array.from({ length: size }, () => ({ ...aTable(chance), endHour })) };
+}
+
 function aTable(chance: Stream): HourlyWeather {
   const gappy = (low: number, high: number, missing: number) =>
     Float64Array.from({ length: hours }, () =>
@@ -120,7 +127,7 @@ function aTable(chance: Stream): HourlyWeather {
   const flags = (often: number) =>
     Uint8Array.from({ length: hours }, () => (chance.uniform() < often ? 1 : 0));
   return {
-    ...{ hours, endHour, derivedGust: false },
+    ...{ hours, endHour, derivedGust: false, members: [] },
     ...{
       wind: until(gappy(level - 2, level + 3, 0.004)),
       windSd: gappy(1, 3, 0),
@@ -161,7 +168,7 @@ function sailHourByHour(
     for (let hour = Math.floor(begin); hour < time && hour < departure + input.mustCover; hour += 1) {
       const found =
         hour < tables[leg]!.endHour
-          ? judgeHour(tables[leg]!, courses[leg]!, limits, paths, hour, i)
+          ? judgeHour(metIn(tables[leg]!, i), courses[leg]!, limits, paths, hour, i)
           : 'fails';
       if (found === 'fails') return false;
       if (found === 'over') over += 1;
@@ -169,6 +176,11 @@ function sailHourByHour(
     if (over > input.overHours) return false;
   }
   return input.mayArrive(time);
+}
+
+/** The weather passage i meets. */
+function metIn(table: HourlyWeather, i: number): HourlyWeather {
+  return table.members[i % table.members.length] ?? table;
 }
 
 function judgeHour(
