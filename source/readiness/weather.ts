@@ -7,7 +7,7 @@ import { type Piece, piecesOf } from '../passage/pieces.ts';
 import { daylightsBetween } from '../passage/sun.ts';
 import type { Bits } from './bits.ts';
 import { type Departures, departures, type Span } from './departures.ts';
-import { legWeather } from './leg-weather.ts';
+import type { LegInput } from './leg-weather.ts';
 import { hoursUnderWay, type Passages } from './passages.ts';
 import { drawPaths, type WeatherPaths } from './weather-paths.ts';
 import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
@@ -121,7 +121,7 @@ function lastSaid(forecast: Forecast, piece: Piece, now: number): number {
 function spansOf(
   { pieces, tables }: Course,
   condition: Condition,
-  common: Omit<Parameters<typeof legWeather>[0], 'weather' | 'piece'>,
+  common: Omit<LegInput, 'weather' | 'piece'>,
 ): readonly Span[] {
   const spans: (Span & { table: HourlyWeather })[] = [];
   for (const [place, piece] of pieces.entries()) {
@@ -137,7 +137,7 @@ function spansOf(
       nm: piece.nm,
       table,
       endHour: table.endHour,
-      weather: legWeather({ ...common, weather: table, piece }),
+      weather: { ...common, weather: table, piece },
       gates: last?.leg === piece.leg ? null : gatesOf(condition, piece.leg),
     });
   }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../source/boat/limits.ts';
 import { type Stream, stream } from '../../source/maths/stream.ts';
 import { type DeparturesInput, departures } from '../../source/readiness/departures.ts';
-import { isWithin, legWeather } from '../../source/readiness/leg-weather.ts';
+import { isWithin } from '../../source/readiness/leg-weather.ts';
 import { drawPaths } from '../../source/readiness/weather-paths.ts';
 import type { HourlyWeather } from '../../source/readiness/weather-table.ts';
 
@@ -89,7 +89,7 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     leg,
     fromNm: nm.slice(0, leg).reduce((sum, one) => sum + one, 0),
     nm: nm[leg]!,
-    weather: legWeather({
+    weather: {
       weather,
       piece: courses[leg]!,
       limits,
@@ -97,7 +97,7 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
       motorToWindward: false,
       share,
       paths,
-    }),
+    },
     endHour: weather.endHour,
     gates: leg > 0 && chance.uniform() < 0.2 ? [{ from: between(0, 20), to: between(20, 30) }] : null,
   }));
