@@ -83,8 +83,8 @@ async function board({ folder, loaded, at, seed, simulations, answerFor }: Board
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
-      judge: (of) =>
-        answerFor({ ...of, struck: [], quiet: [] }, { at: of.condition.at, seed, simulations }).document,
+      judge: (of) => answerFor(of, { at: of.condition.at, seed, simulations }).document,
+      save: (drafts) => folder.append(drafts),
       watch: (changed) => folder.watch(changed),
     },
   });

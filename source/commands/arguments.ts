@@ -3,9 +3,9 @@ import { type EntryKind, entryKinds } from '../logbook/entries.ts';
 import type { Outside } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { instantFrom, momentFrom } from '../words/moments.ts';
+import { unknownWord } from '../words/unknown-word.ts';
 import type { Command, Request } from './command.ts';
 import { COMMON, OPTIONS, type OptionName, type Options, SEED, SIMULATIONS } from './options.ts';
-import { unknownWord } from './unknown-word.ts';
 
 /** The time and the zone, asked only where something is typed that goes by them: a zone takes long to find out. */
 type Clock = Pick<Outside, 'now' | 'zone'>;

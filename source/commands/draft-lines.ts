@@ -2,7 +2,7 @@ import { readSyntax } from '../boat/syntax.ts';
 import { readDraft } from '../logbook/drafts.ts';
 import { mostLineBytes } from '../logbook/line.ts';
 import { bad, type Trouble } from '../trouble.ts';
-import type { Asked } from './doubts.ts';
+import type { Asked } from '../words/doubts.ts';
 
 const INPUT = 'standard input';
 /** Nothing is taken by then, and who sees so many looks at the file. */

@@ -6,7 +6,7 @@ import { cleanLine } from '../words/clean.ts';
 import { blankBoat, type Clock, type NewBoat, type Question } from '../words/new-boat.ts';
 import { questionsOf } from '../words/questions.ts';
 import { sayTrouble } from '../words/troubles.ts';
-import { unknownWord } from './unknown-word.ts';
+import { unknownWord } from '../words/unknown-word.ts';
 
 const FIRST: Template = 'single';
 /** So many answers in a row that are not understood come from no person. */

@@ -2,12 +2,12 @@ import { cautionsFor } from '../words/cautions.ts';
 import { cleaned } from '../words/cleaned.ts';
 import { itemLines } from '../words/item-page.ts';
 import { wrapped } from '../words/lines.ts';
+import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
 import type { Command } from './command.ts';
 import { asJson, logPage, newestFirst } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
-import { unknownWord } from './unknown-word.ts';
 import { whichBoat } from './which-boat.ts';
 
 export const item: Command = {

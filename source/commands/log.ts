@@ -5,12 +5,12 @@ import { cleanLine } from '../words/clean.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { aligned } from '../words/lines.ts';
 import { momentWords } from '../words/say.ts';
+import { unknownWord } from '../words/unknown-word.ts';
 import { about, idsOf } from './about.ts';
 import type { Command } from './command.ts';
 import type { Options } from './options.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
-import { unknownWord } from './unknown-word.ts';
 import { whichBoat } from './which-boat.ts';
 
 const MOST_LETTERS = 400;

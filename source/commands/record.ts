@@ -2,14 +2,14 @@ import { type Draft, type Entry, entryKinds } from '../logbook/entries.ts';
 import type { LoadedBoat, Outside } from '../outside.ts';
 import type { Trouble } from '../trouble.ts';
 import { cleanLine } from '../words/clean.ts';
+import { type Asked, doubtsAbout } from '../words/doubts.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { counted, momentWords } from '../words/say.ts';
+import { typedDraft } from '../words/typed-draft.ts';
 import type { Command, Request } from './command.ts';
-import { type Asked, doubtsAbout } from './doubts.ts';
 import { draftsFromLines } from './draft-lines.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
-import { typedDraft } from './typed-draft.ts';
 import { whichBoat } from './which-boat.ts';
 
 /** A decade of a busy log is a tenth of it. */

@@ -4,6 +4,7 @@ const KNOWN: Readonly<Record<string, string>> = {
   '…': '~',
   '▪': '#',
   '▫': 'o',
+  '▏': '|',
   '↑': '^',
   '↓': 'v',
   '←': '<',

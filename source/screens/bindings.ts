@@ -17,6 +17,10 @@ export interface Binding {
 }
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
+/** Pages that are typed in: a single letter is no key there. */
+const TYPED: readonly PageName[] = ['form'];
+
+const LEAVE = 'leave; everything entered is saved already';
 
 const bindings: readonly Binding[] = [
   {
@@ -132,6 +136,45 @@ const bindings: readonly Binding[] = [
   },
   { keys: ['-', '_'], shown: '-', does: 'try it lower', on: ['weather'], act: 'try less' },
   { keys: ['0'], shown: '0', does: 'back to what the boat file says', on: ['weather'], act: 'try nothing' },
+  {
+    keys: ['t'],
+    shown: 't',
+    does: 'top up: log what was poured in',
+    short: 't top up',
+    on: ['item'],
+    act: 'top up',
+  },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'save it; what must be filled in is asked for, what is in doubt is asked about once',
+    short: 'Enter save',
+    on: ['form'],
+    act: 'save form',
+  },
+  {
+    keys: ['tab', 'down'],
+    shown: 'Tab ↓',
+    does: 'to the next line',
+    short: '↑↓ lines',
+    on: ['form'],
+    act: 'next row',
+  },
+  {
+    keys: ['back tab', 'up'],
+    shown: 'Shift+Tab ↑',
+    does: 'to the line before',
+    on: ['form'],
+    act: 'row before',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'back, nothing saved',
+    short: 'Esc back',
+    on: ['form'],
+    act: 'back',
+  },
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {
     keys: ['escape'],
@@ -163,18 +206,18 @@ const bindings: readonly Binding[] = [
     act: 'suspend',
   },
   { keys: ['?'], shown: '?', does: 'the keys of this page', short: '? keys', act: 'keys' },
-  {
-    keys: ['q', 'ctrl c'],
-    shown: 'q Ctrl+C',
-    does: 'leave; everything entered is saved already',
-    short: 'q leave',
-    act: 'quit',
-  },
+  { keys: ['q'], shown: 'q', does: LEAVE, short: 'q leave', act: 'quit' },
+  { keys: ['ctrl c'], shown: 'Ctrl+C', does: LEAVE, act: 'quit' },
 ];
 
 /** The key table as it holds on a page, in order. */
 export function bindingsOn(page: PageName): readonly Binding[] {
-  return bindings.filter(({ on }) => on === undefined || on.includes(page));
+  const typed = TYPED.includes(page);
+  return bindings.filter(({ on, keys }) => on?.includes(page) ?? !(typed && keys.every(isLetter)));
+}
+
+function isLetter(key: string): boolean {
+  return key.length === 1 && key !== '?';
 }
 
 /** What the key does where the model is; null for a key that does nothing there. */

@@ -1,3 +1,4 @@
+import type { Draft, Entry } from '../logbook/entries.ts';
 import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { Loaded, Message, Model, Request, Step } from './model.ts';
@@ -12,6 +13,8 @@ export interface BoardWork {
   judge(loaded: Loaded): VerdictDocument;
   /** Calls back when the log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
+  /** Ok only when all of them are on the disk. */
+  save(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
   keepPalette(palette: PaletteName): void;
 }
 
@@ -68,6 +71,9 @@ export function driverOf(options: DriverOptions): Driver {
         wanted = request;
         options.afterFrame(() => guarded(() => tryOut(request)));
         return;
+      case 'save':
+        void save(request.drafts);
+        return;
       case 'keep palette':
         work.keepPalette(request.palette);
         return;
@@ -87,6 +93,14 @@ export function driverOf(options: DriverOptions): Driver {
     if (request !== wanted) return;
     const { loaded, trial } = request;
     send({ is: 'tried', of: loaded, trial, document: work.judge(boatOnTrial(loaded, trial)) });
+  }
+
+  async function save(drafts: readonly Draft[]): Promise<void> {
+    try {
+      send({ is: 'saved', drafts, result: await work.save(drafts) });
+    } catch (thrown) {
+      fault(thrown);
+    }
   }
 
   /** One reading at a time: what changes while one runs is read after it. */

@@ -1,9 +1,9 @@
-import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
-import type { Forecast } from '../forecast/forecast.ts';
-import type { Entry } from '../logbook/entries.ts';
+import type { Draft, Entry } from '../logbook/entries.ts';
+import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import type { FormPage } from './forms/form.ts';
 import type { PaletteName } from './palette.ts';
 import type { Trial, TrialField } from './trial.ts';
 
@@ -13,6 +13,8 @@ export interface Model {
   readonly now: number;
   /** The person's zone, as an IANA name. */
   readonly zone: string;
+  /** Who types, for the entries; null where the preferences give no name. */
+  readonly by: string | null;
   readonly size: Size;
   readonly boat: BoatShown;
   /** The page on top is the last; below it lie those to come back to. The first is always the board. */
@@ -47,15 +49,8 @@ export type BoatShown =
   | { readonly is: 'shut'; readonly troubles: readonly Trouble[] };
 
 /** What one reading of the boat folder gives. */
-export interface Loaded {
-  readonly boat: Boat;
-  /** Strikes applied, oldest first. */
-  readonly entries: readonly Entry[];
+export interface Loaded extends LoadedBoat {
   readonly condition: Condition;
-  readonly forecasts: readonly Forecast[];
-  readonly troubles: readonly Trouble[];
-  /** What stands in the way of saving, or null. */
-  readonly readOnly: Trouble | null;
 }
 
 /** A page turned to. `from` is the first line shown. */
@@ -73,6 +68,7 @@ export type Page =
       readonly tried: VerdictDocument | null;
       readonly trying: boolean;
     }
+  | FormPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
@@ -80,12 +76,14 @@ export type PageName = Page['page'];
 export type WeatherPage = Extract<Page, { page: 'weather' }>;
 
 export type Message =
-  | { readonly is: 'key'; readonly key: string }
-  | { readonly is: 'pasted' }
+  /** `now`: the moment it was pressed, where the clock runs. */
+  | { readonly is: 'key'; readonly key: string; readonly now?: number }
+  | { readonly is: 'pasted'; readonly text: string }
   | { readonly is: 'resized'; readonly size: Size }
   | { readonly is: 'tick'; readonly now: number }
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
+  | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -99,6 +97,8 @@ export type Request =
   | { readonly do: 'load' }
   | { readonly do: 'judge'; readonly loaded: Loaded }
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
+  /** Saves entries, all or none; the answer names the drafts by identity. */
+  | { readonly do: 'save'; readonly drafts: readonly Draft[] }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }
@@ -107,7 +107,7 @@ export type Request =
 export type Step = readonly [Model, readonly Request[]];
 
 /** The first model, before anything is read. */
-export function firstModel(given: Pick<Model, 'now' | 'zone' | 'size' | 'palette' | 'colour'>): Step {
+export function firstModel(given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour'>): Step {
   const model: Model = {
     ...given,
     palette: given.colour ? given.palette : 'plain',
@@ -127,4 +127,21 @@ export const FRESH = { forecast: 'the forecast', staying: 'the anchorage' } as c
 /** The page on top. */
 export function pageOf(model: Model): Page {
   return model.pages.at(-1)!;
+}
+
+/** Another page on top of those there are. */
+export function turnedTo(model: Model, page: Page): Model {
+  return { ...model, pages: [...model.pages, page] };
+}
+
+/** The page in the place of the one on top. */
+export function withTop(model: Model, page: Page): Model {
+  const [board, ...rest] = model.pages;
+  return { ...model, pages: [board, ...rest.slice(0, -1), page] };
+}
+
+/** Without the page on top; the board stays. */
+export function turnedBack(model: Model): Model {
+  const [board, ...rest] = model.pages;
+  return { ...model, pages: [board, ...rest.slice(0, -1)] };
 }

@@ -1,6 +1,7 @@
 import { boardStops } from './board.ts';
+import { enter, fillIn, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
-import { FRESH, type Model, type Page, pageOf, type Step } from './model.ts';
+import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
 import { shownItems } from './shown-item.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
@@ -34,6 +35,10 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
+  'top up': fillIn('top up'),
+  'save form': enter,
+  'next row': toRow(1),
+  'row before': toRow(-1),
   trouble,
   keys,
   palette,
@@ -96,7 +101,7 @@ function scroll(by: number): (model: Model) => Step {
     const page = pageOf(model);
     if (page.page === 'board') return [model, []];
     const from = Math.max(0, Math.min(mostFrom(model), page.from + by));
-    return [replaceTop(model, { ...page, from }), []];
+    return [withTop(model, { ...page, from }), []];
   };
 }
 
@@ -112,13 +117,12 @@ function turnItem(by: 1 | -1): (model: Model) => Step {
     const ids = shownItems(model.boat).map(({ id }) => id);
     const at = ids.indexOf(page.id);
     const id = ids[Math.max(0, Math.min(ids.length - 1, at + by))] ?? page.id;
-    return [replaceTop(lookedAt(model, id), { page: 'item', id, from: 0 }), []];
+    return [withTop(lookedAt(model, id), { page: 'item', id, from: 0 }), []];
   };
 }
 
 function back(model: Model): Step {
-  const [board, ...rest] = model.pages;
-  return [{ ...model, pages: [board, ...rest.slice(0, -1)] }, []];
+  return [turnedBack(model), []];
 }
 
 function weather(model: Model): Step {
@@ -144,7 +148,7 @@ function pointHour(by: number): (model: Model) => Step {
     const document = page.tried ?? model.boat.document;
     const last = (document?.curve.length ?? 1) - 1;
     const hour = Math.max(0, Math.min(last, page.hour + by));
-    return [replaceTop(model, { ...page, hour }), []];
+    return [withTop(model, { ...page, hour }), []];
   };
 }
 
@@ -157,7 +161,7 @@ function chooseField(by: 1 | -1): (model: Model) => Step {
     const at = TRIAL_FIELDS.indexOf(page.field) + by + TRIAL_FIELDS.length;
     const field = TRIAL_FIELDS[at % TRIAL_FIELDS.length]!;
     const words = triedWords(page.trial, field, { loaded: boat.loaded, document: boat.document });
-    return [{ ...replaceTop(model, { ...page, field }), notice: `${words}: + and - try another` }, []];
+    return [{ ...withTop(model, { ...page, field }), notice: `${words}: + and - try another` }, []];
   };
 }
 
@@ -172,7 +176,7 @@ function tryStep(by: 1 | -1): (model: Model) => Step {
     const ground = { loaded: boat.loaded, document: boat.document };
     const trial = stepped(page.trial, page.field, by, ground);
     if (!isTrial(trial)) return tryNothing(model);
-    return [replaceTop(model, { ...page, trial, trying: true }), [{ do: 'try', loaded: boat.loaded, trial }]];
+    return [withTop(model, { ...page, trial, trying: true }), [{ do: 'try', loaded: boat.loaded, trial }]];
   };
 }
 
@@ -180,7 +184,7 @@ function tryStep(by: 1 | -1): (model: Model) => Step {
 function tryNothing(model: Model): Step {
   const page = pageOf(model);
   if (page.page !== 'weather') return [model, []];
-  return [replaceTop(model, { ...page, trial: {}, tried: null, trying: false }), []];
+  return [withTop(model, { ...page, trial: {}, tried: null, trying: false }), []];
 }
 
 function trouble(model: Model): Step {
@@ -212,12 +216,7 @@ function quit(model: Model): Step {
 }
 
 function turnTo(model: Model, page: Page): Step {
-  return [{ ...model, pages: [...model.pages, page] }, []];
-}
-
-function replaceTop(model: Model, page: Page): Model {
-  const [board, ...rest] = model.pages;
-  return { ...model, pages: [board, ...rest.slice(0, -1), page] };
+  return [turnedTo(model, page), []];
 }
 
 function chosen(model: Model, stop: Stop | undefined): Step {

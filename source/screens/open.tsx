@@ -39,6 +39,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
     first: firstModel({
       now: outside.now(),
       zone: outside.zone,
+      by: settings.name,
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
@@ -69,6 +70,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
       suspension={suspension}
       utf8={terminal.utf8}
       spoken={terminal.screenReader}
+      now={outside.now}
       rowsKept={host.rowsKept}
     />,
     {

@@ -1,7 +1,11 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Draft, Entry } from '../logbook/entries.ts';
 import type { State } from '../readiness/answer.ts';
 import type { ForecastAge } from '../readiness/weather-bars.ts';
+import type { Result } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import { entryWords } from '../words/entry-words.ts';
 import { bindingOf } from './bindings.ts';
 import {
   type BoatShown,
@@ -9,11 +13,13 @@ import {
   type Loaded,
   type Message,
   type Model,
+  type Page,
   type Request,
   type Step,
 } from './model.ts';
 import { moves } from './moves.ts';
 import { isTrial, type Trial } from './trial.ts';
+import { pastedInto, typedInto } from './typing.ts';
 
 /** An answer older than this is made anew while the board stands open; an hour is the step in which departures are judged. */
 const STALE_MS = 5 * 60_000;
@@ -27,9 +33,9 @@ const AGES: readonly ForecastAge[] = ['fresh', 'old', 'too old'];
 export function update(model: Model, message: Message): Step {
   switch (message.is) {
     case 'key':
-      return pressed(model.notice === null ? model : { ...model, notice: null }, message.key);
+      return pressed({ ...model, notice: null, now: message.now ?? model.now }, message.key);
     case 'pasted':
-      return [{ ...model, notice: 'nothing here to paste into' }, []];
+      return [pastedInto(model, message.text) ?? { ...model, notice: 'nothing here to paste into' }, []];
     case 'resized':
       return [{ ...model, size: message.size }, []];
     case 'tick':
@@ -40,6 +46,8 @@ export function update(model: Model, message: Message): Step {
       return message.result.ok
         ? opened(model, message.result.value)
         : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
+    case 'saved':
+      return saved(model, message.drafts, message.result);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -48,8 +56,31 @@ export function update(model: Model, message: Message): Step {
 }
 
 function pressed(model: Model, key: string): Step {
+  const typed = typedInto(model, key);
+  if (typed) return [typed, []];
   const binding = bindingOf(model, key);
   return binding ? moves[binding.act](model) : [model, []];
+}
+
+/** The form that asked for it closes once it is saved; else it stays as it was typed, with what stood in the way. */
+function saved(model: Model, drafts: readonly Draft[], result: Result<readonly Entry[]>): Step {
+  const [board, ...rest] = model.pages;
+  const isOf = (page: Page) => page.page === 'form' && page.saving === drafts;
+  if (!result.ok) {
+    const told = rest.map((page) =>
+      page.page === 'form' && isOf(page) ? { ...page, saving: null, told: result.troubles } : page,
+    );
+    return [{ ...model, pages: [board, ...told] }, []];
+  }
+  const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
+  const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';
+  return [{ ...model, pages, notice }, [{ do: 'load' }]];
+}
+
+function savedWords(drafts: readonly Draft[], boat: Boat): string {
+  const [first] = drafts;
+  const more = drafts.length > 1 ? `, and ${drafts.length - 1} more` : '';
+  return first ? `saved: ${entryWords(first, boat)}${more}` : 'saved';
 }
 
 function opened(model: Model, loaded: Loaded): Step {

@@ -1,14 +1,16 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Entry, EntryKind, EntryOf } from '../logbook/entries.ts';
+import type { Draft, EntryKind } from '../logbook/entries.ts';
 import { nameOf, unitOf } from './names.ts';
 import { amountWords, capital } from './say.ts';
 
-/** An entry as a line of the log reads: what it is about, then what happened; no time, no writer. */
-export function entryWords(entry: Entry, boat: Boat): string {
+/** An entry, saved or not yet, as a line of the log reads: what it is about, then what happened; no time, no writer. */
+export function entryWords(entry: Draft, boat: Boat): string {
   const name = (id: string) => nameOf(boat, id);
-  const say = words[entry.kind] as (entry: Entry, about: About) => string;
+  const say = words[entry.kind] as (entry: Draft, about: About) => string;
   return capital(say(entry, { name, boat }));
 }
+
+type DraftOf<K extends EntryKind> = Extract<Draft, { kind: K }>;
 
 interface About {
   readonly boat: Boat;
@@ -17,7 +19,7 @@ interface About {
 }
 
 /** One sentence maker a kind of entry. */
-const words: { readonly [K in EntryKind]: (entry: EntryOf<K>, about: About) => string } = {
+const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => string } = {
   hours: (entry, { name }) =>
     `${name(entry.engine)}: meter at ${entry.reading} h${entry.swapped ? ', the first reading of a new meter' : ''}`,
   dip: (entry, { name }) =>
@@ -76,11 +78,11 @@ function offWords(off: 'below' | 'above' | undefined): string {
   return off === 'above' ? 'over the full mark' : 'nothing on the stick';
 }
 
-function howWords({ how, rough }: EntryOf<'dip'>): string {
+function howWords({ how, rough }: DraftOf<'dip'>): string {
   return `${how === undefined ? '' : ` (${how})`}${rough ? ', boat rolling' : ''}`;
 }
 
-function anodeWords({ share, massKg, diameterMm, lengthMm }: EntryOf<'anode'>): string {
+function anodeWords({ share, massKg, diameterMm, lengthMm }: DraftOf<'anode'>): string {
   if (share !== undefined) return `${amountWords(share, 'share')} left`;
   if (massKg !== undefined) return `weighs ${amountWords(massKg, 'kg')}`;
   return [
@@ -93,18 +95,18 @@ function stock({ spare, count }: { spare: string; count: number }, { boat }: Abo
   return amountWords(count, unitOf(boat, spare));
 }
 
-function partsWords({ uses }: EntryOf<'service'>, about: About): string {
+function partsWords({ uses }: DraftOf<'service'>, about: About): string {
   if (!uses || uses.length === 0) return '';
   return `, with ${uses.map((part) => `${stock(part, about)} ${about.name(part.spare)}`).join(', ')}`;
 }
 
-function answerWords({ check, ok, value }: EntryOf<'check'>, { boat }: About): string {
+function answerWords({ check, ok, value }: DraftOf<'check'>, { boat }: About): string {
   if (value !== undefined)
     return amountWords(value, boat.checks.find(({ id }) => id === check)?.unit ?? null);
   return ok ? 'as it should be' : 'not as it should be';
 }
 
-function weatherWords({ wind, gust, dir, seas, pressure, squalls }: EntryOf<'weather'>): string {
+function weatherWords({ wind, gust, dir, seas, pressure, squalls }: DraftOf<'weather'>): string {
   return [
     after(wind, 'wind ', ' kn'),
     after(gust, 'gusts ', ' kn'),

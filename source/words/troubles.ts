@@ -6,6 +6,7 @@ import { folderWords } from './folder-troubles.ts';
 import { forecastWords } from './forecast-troubles.ts';
 import { logWords } from './log-troubles.ts';
 import { requestWords } from './request-troubles.ts';
+import { sentence } from './say.ts';
 import type { Wording, WordsOf } from './wording.ts';
 
 const INDENT = '   ';
@@ -27,6 +28,14 @@ export function sayTrouble(trouble: Trouble): string {
     ...(right === undefined ? [] : [right]),
     ...(attempt === undefined ? [] : [`Try: ${attempt}`]),
   ].join('\n');
+}
+
+/** A trouble in a sentence or two, for beside what is being typed: no file, no line, nothing to type in a shell. */
+export function sayShortly(trouble: Trouble): string {
+  const { title, right, attempt } = wordsOf(trouble);
+  if (trouble.kind === 'in doubt' || right === undefined) return sentence(title);
+  const such = trouble.kind === 'not understood' && attempt !== undefined ? `Such as: ${attempt}.` : '';
+  return `${sentence(title)} ${right} ${such}`.trimEnd();
 }
 
 const words: WordsOf<Trouble> = {

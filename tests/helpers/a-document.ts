@@ -112,7 +112,17 @@ export function aLoaded(overrides: Partial<Loaded> = {}): Loaded {
   const boat = overrides.boat ?? aBoat();
   const entries = overrides.entries ?? someEntries();
   const condition = conditionAt(boat, entries, Date.parse(AT));
-  return { boat, entries, condition, forecasts: [], troubles: [], readOnly: null, ...overrides };
+  return {
+    boat,
+    entries,
+    condition,
+    struck: [],
+    quiet: [],
+    forecasts: [],
+    troubles: [],
+    readOnly: null,
+    ...overrides,
+  };
 }
 
 export function aFluid(given: Given<'fluid'>): Of<'fluid'> {

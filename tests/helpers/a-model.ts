@@ -16,7 +16,15 @@ export const SIZES = [
 /** A model before anything is read. */
 export function aFirstModel(given: Partial<Parameters<typeof firstModel>[0]> = {}): Model {
   const size = { columns: 80, rows: 24 };
-  return firstModel({ now: Date.parse(AT), zone: 'UTC', size, palette: 'day', colour: true, ...given })[0];
+  return firstModel({
+    now: Date.parse(AT),
+    zone: 'UTC',
+    by: null,
+    size,
+    palette: 'day',
+    colour: true,
+    ...given,
+  })[0];
 }
 
 /** The board open on the invented boat and answer. */

@@ -28,6 +28,7 @@ try {
         planted('reckoning')();
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
+      save: async () => good([]),
       watch: () => () => {},
     },
   });

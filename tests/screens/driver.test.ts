@@ -15,10 +15,11 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
   const kept: Tried = { faults: [], did: [], reads: [] };
   const size = { columns: 80, rows: 24 };
   const driver = driverOf({
-    first: firstModel({ now: Date.parse(AT), zone: 'UTC', size, palette: 'day', colour: true }),
+    first: firstModel({ now: Date.parse(AT), zone: 'UTC', by: null, size, palette: 'day', colour: true }),
     work: {
       load: () => new Promise((settle) => kept.reads.push(settle)),
       judge: () => aDocument(),
+      save: async () => good([]),
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,

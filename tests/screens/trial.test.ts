@@ -149,13 +149,21 @@ it('of several steps in one frame only the last is worked out', async () => {
   const judged: Loaded[] = [];
   const due: (() => void)[] = [];
   const driver = driverOf({
-    first: firstModel({ now: Date.parse(AT), zone: 'UTC', size: SIZES[2], palette: 'day', colour: true }),
+    first: firstModel({
+      now: Date.parse(AT),
+      zone: 'UTC',
+      by: null,
+      size: SIZES[2],
+      palette: 'day',
+      colour: true,
+    }),
     work: {
       load: async () => good(loaded),
       judge: (of) => {
         judged.push(of);
         return aDocument();
       },
+      save: async () => good([]),
       watch: () => () => {},
       keepPalette: () => {},
     },

@@ -167,7 +167,7 @@ describe('asking the world', () => {
   });
 
   it('a paste is not taken for keys', () => {
-    const [model, requests] = update(aModel(), { is: 'pasted' });
+    const [model, requests] = update(aModel(), { is: 'pasted', text: 'a page' });
     expect(requests).toEqual([]);
     expect(model.notice).toContain('paste');
   });

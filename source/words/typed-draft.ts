@@ -2,8 +2,8 @@ import { readDraft } from '../logbook/drafts.ts';
 import { type Draft, type EntryKind, entryKinds, itemField } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
-import { instant } from '../words/figures.ts';
 import type { Asked } from './doubts.ts';
+import { instant } from './figures.ts';
 import { namesFor, type Typing, typedValue } from './typed-value.ts';
 import { unknownWord } from './unknown-word.ts';
 

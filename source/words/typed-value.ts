@@ -3,11 +3,11 @@ import { conditionAt } from '../condition/condition-at.ts';
 import { type EntryKind, itemField } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import { bad, good, type Result } from '../trouble.ts';
-import { amountFrom, levelFrom, numberIn, shareFrom, yesNoFrom } from '../words/amounts.ts';
-import { directionFrom } from '../words/directions.ts';
-import { instant } from '../words/figures.ts';
-import { momentFrom } from '../words/moments.ts';
-import { unitOf } from '../words/names.ts';
+import { amountFrom, levelFrom, numberIn, shareFrom, yesNoFrom } from './amounts.ts';
+import { directionFrom } from './directions.ts';
+import { instant } from './figures.ts';
+import { momentFrom } from './moments.ts';
+import { unitOf } from './names.ts';
 import { unknownWord } from './unknown-word.ts';
 
 /** What is being typed: the kind of entry and all its fields as they stand, since what one means may hang on another. */

@@ -1,0 +1,67 @@
+import type { Draft } from '../../logbook/entries.ts';
+import { bad, good, type Result, type Trouble } from '../../trouble.ts';
+import { typedDraft } from '../../words/typed-draft.ts';
+import type { ShownItem } from '../shown-item.ts';
+import type { Sight } from '../sight.ts';
+import type { Choice, FormPage, FormRow, Typed } from './form.ts';
+import { forms } from './table.ts';
+
+/** A form with what it is about at hand. Null once the boat no longer has the item. */
+export interface OpenForm {
+  readonly page: FormPage;
+  readonly item: ShownItem;
+  readonly rows: readonly FormRow[];
+}
+
+export function openForm(sight: Sight, page: FormPage): OpenForm | null {
+  const item = sight.items.find(({ id }) => id === page.about);
+  return item ? { page, item, rows: forms[page.form].rows(sight, item) } : null;
+}
+
+/** The rows that must be filled in and are not. */
+export function wanting({ page, rows }: OpenForm): readonly number[] {
+  return rows.flatMap((row, index) => (row.usual === null && textAt(page, index) === '' ? [index] : []));
+}
+
+/** What the form becomes as it stands, or all that is wrong with it. */
+export function filled(sight: Sight, { page, item, rows }: OpenForm): Result<readonly Draft[]> {
+  const { model } = sight;
+  const typed: Typed = Object.fromEntries(
+    rows.flatMap(({ field, choices }, index) => {
+      const text = textAt(page, index);
+      return text === '' ? [] : [[field, choices ? chosen(text, choices) : text]];
+    }),
+  );
+  const drafts: Draft[] = [];
+  const troubles: Trouble[] = [];
+  for (const { kind, ...fields } of forms[page.form].entries(typed, item, sight)) {
+    const words = [kind!, ...Object.entries(fields).map(([field, text]) => `${field}=${text}`)];
+    const read = typedDraft(words, {
+      loaded: sight.boat.loaded,
+      now: model.now,
+      zone: model.zone,
+      by: model.by,
+    });
+    drafts.push(...read.asked.map(({ draft }) => draft));
+    troubles.push(...read.troubles);
+  }
+  return troubles.length > 0 ? bad(...troubles) : good(drafts);
+}
+
+/** The one choice whose id or name begins so; else what was typed, to be told as unknown. */
+function chosen(text: string, choices: readonly Choice[]): string {
+  const begun = text.toLocaleLowerCase();
+  const exact = choices.find(({ id, name }) => id === begun || name.toLocaleLowerCase() === begun);
+  if (exact) return exact.id;
+  const found = choices.filter(({ id, name }) => id.startsWith(begun) || beginsIn(name, begun));
+  return found.length === 1 ? found[0]!.id : text;
+}
+
+/** Whether a word of the name, and what follows it, begins so. */
+function beginsIn(name: string, begun: string): boolean {
+  return ` ${name.toLocaleLowerCase()}`.includes(` ${begun}`);
+}
+
+function textAt({ fields }: FormPage, index: number): string {
+  return fields[index]?.text.trim() ?? '';
+}

@@ -1,0 +1,68 @@
+import { doubtsAbout } from '../../words/doubts.ts';
+import { EMPTY } from '../field.ts';
+import { type Model, pageOf, type Step, turnedTo, withTop } from '../model.ts';
+import { shownItems } from '../shown-item.ts';
+import { sightOf } from '../sight.ts';
+import { filled, type OpenForm, openForm, wanting } from './filled.ts';
+import type { FormPage } from './form.ts';
+import { type FormName, forms } from './table.ts';
+
+/** Opens a form about the item the page on top is about; where nothing can be saved, says why instead. */
+export function fillIn(form: FormName): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    if (page.page !== 'item' || model.boat.is !== 'open') return [model, []];
+    if (model.boat.loaded.readOnly)
+      return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
+    const item = shownItems(model.boat).find(({ id }) => id === page.id);
+    const sight = sightOf(model);
+    if (!item || !sight) return [model, []];
+    if (!forms[form].offered(item)) return [{ ...model, notice: `${form}: not of a ${item.kind}` }, []];
+    const fields = forms[form].rows(sight, item).map(() => EMPTY);
+    return [turnedTo(model, newForm(form, item.id, fields)), []];
+  };
+}
+
+function newForm(form: FormName, about: string, fields: FormPage['fields']): FormPage {
+  return { page: 'form', from: 0, form, about, fields, at: 0, told: [], insisted: false, saving: null };
+}
+
+/** To the next row or the one before, round and round. */
+export function toRow(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    if (page.page !== 'form') return [model, []];
+    const rows = page.fields.length;
+    return [withTop(model, { ...page, at: (page.at + by + rows) % rows }), []];
+  };
+}
+
+/** Saves the form; or goes to the first row that wants filling in, or says what is wrong. What is in doubt is asked about once. */
+export function enter(model: Model): Step {
+  const page = pageOf(model);
+  const sight = sightOf(model);
+  if (page.page !== 'form' || !sight || page.saving) return [model, []];
+  const open = openForm(sight, page);
+  if (!open) return [model, []];
+  const [first] = wanting(open);
+  if (first !== undefined)
+    return [{ ...withTop(model, { ...page, at: first }), notice: `${open.rows[first]!.label}?` }, []];
+  const read = filled(sight, open);
+  if (!read.ok) return [withTop(model, { ...page, at: rowOf(open, read.troubles), told: read.troubles }), []];
+  const drafts = read.value;
+  const doubts = doubtsAbout(
+    drafts.map((draft) => ({ draft })),
+    sight.boat.loaded,
+    model.now,
+    page.insisted,
+  );
+  if (doubts.length > 0) return [withTop(model, { ...page, told: doubts, insisted: true }), []];
+  return [withTop(model, { ...page, told: [], saving: drafts }), [{ do: 'save', drafts }]];
+}
+
+/** The row the first trouble is about, else the one typed in. */
+function rowOf({ page, rows }: OpenForm, troubles: readonly { readonly kind: string }[]): number {
+  const fields = troubles.flatMap((trouble) => ('field' in trouble ? [trouble.field] : []));
+  const found = rows.findIndex(({ field }) => fields.includes(field));
+  return found < 0 ? page.at : found;
+}

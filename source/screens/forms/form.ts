@@ -1,0 +1,71 @@
+import type { Draft } from '../../logbook/entries.ts';
+import type { Trouble } from '../../trouble.ts';
+import type { Field } from '../field.ts';
+import type { ShownItem } from '../shown-item.ts';
+import type { Sight } from '../sight.ts';
+import type { FormName } from './table.ts';
+
+/** A short form that becomes entries of the log: what it asks, and what it says before hands are laid on anything. */
+export interface FormKind {
+  /** In capitals, before the name of what it is about. */
+  readonly title: string;
+  /** Whether it can be filled in about the item. */
+  readonly offered: (item: ShownItem) => boolean;
+  readonly rows: (sight: Sight, item: ShownItem) => readonly FormRow[];
+  /** What is to be logged, from the rows that were filled in. */
+  readonly entries: (typed: Typed, item: ShownItem, sight: Sight) => readonly TypedEntry[];
+  /** What it takes from the stores, what it unsettles: sentences, each said as it stands. */
+  readonly notes: (sight: Sight, item: ShownItem) => readonly string[];
+}
+
+/** What was typed, by field; rows left empty are absent. */
+export type Typed = { readonly [field: string]: string };
+/** An entry as `record` takes it: its kind, and its fields as people type them. */
+type TypedEntry = { readonly kind: string } & Typed;
+
+/** One line to fill in. */
+export interface FormRow {
+  /** The field of the entry it becomes. */
+  readonly field: string;
+  readonly label: string;
+  /** What can be typed. */
+  readonly example: string;
+  /** What it is where nothing is typed; null where something must be. */
+  readonly usual: string | null;
+  /** Things to choose from, each by the beginning of its name or id. */
+  readonly choices?: readonly Choice[];
+}
+
+export interface Choice {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** When it happened: the last row of nearly every form. */
+export const WHEN: FormRow = {
+  field: 'at',
+  label: 'when',
+  example: '07:40, yesterday 18:00, 3 h ago',
+  usual: 'now',
+};
+
+/** The choice of nothing. */
+export const NONE: Choice = { id: 'none', name: 'none' };
+
+export interface FormPage {
+  readonly page: 'form';
+  readonly from: number;
+  readonly form: FormName;
+  /** The id of the item it is about. */
+  readonly about: string;
+  /** One a row, in order. */
+  readonly fields: readonly Field[];
+  /** The row that is typed in. */
+  readonly at: number;
+  /** What was wrong at the last Enter. */
+  readonly told: readonly Trouble[];
+  /** Doubts were told: Enter again saves it as it stands. */
+  readonly insisted: boolean;
+  /** What is on its way to the disk; null while nothing is. */
+  readonly saving: readonly Draft[] | null;
+}
