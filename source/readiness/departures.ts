@@ -1,3 +1,4 @@
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import { type Bits, noBits } from './bits.ts';
 import {
   type Block,
@@ -68,6 +69,11 @@ const GROUP = 32;
 
 /** Sails every simulated passage from every whole hour through its weather (model 8): a departure costs the spans it has, not the hours. */
 export function departures(input: DeparturesInput): Departures {
+  return inOneGo(departing(input));
+}
+
+/** The same in turns. */
+export function* departing(input: DeparturesInput): Turns<Departures> {
   const { count, lastHour, hours, spans } = input;
   const legs = Math.max(...spans.map(({ leg }) => leg)) + 1;
   const size = legs * HINDRANCES.length;
@@ -81,6 +87,7 @@ export function departures(input: DeparturesInput): Departures {
   const weathers = spans.map(() => roomForLeg(hours, BLOCK));
   const voyage = voyageFor(lastHour);
   for (let from = 0; from < count; from += BLOCK) {
+    yield;
     const block = { from, size: Math.min(BLOCK, count - from) };
     for (const [place, one] of bars.entries()) legWeather(one, block, weathers[place]!);
     for (let i = 0; i < block.size; i += 1) {
