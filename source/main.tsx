@@ -20,6 +20,8 @@ import { good, type Result } from './trouble.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
+/** As long at a time as nobody feels a key wait, ms: a frame may be drawn every 33. */
+const TURN_MS = 8;
 /** On standard error, so that what is printed stays the answer. */
 const asking = askingOn(stdin, stderr);
 
@@ -93,9 +95,6 @@ async function board({ folder, loaded, at, seed, simulations, answering }: Board
     },
   });
 }
-
-/** As long at a time as nobody feels a key wait, ms: a frame may be drawn every 33. */
-const TURN_MS = 8;
 
 /** Lets keys and frames have their turn between those of the work. Null once it is no longer wanted. */
 async function inTurns<T>(work: Turns<T>, wanted: () => boolean): Promise<T | null> {

@@ -142,6 +142,11 @@ function* answerFrom(
   const [first] = curve;
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
+  yield;
+  const staying = stayingFor(input, judged);
+  yield;
+  const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
+  yield;
   return {
     at: now,
     passage: condition.passage && {
@@ -171,13 +176,13 @@ function* answerFrom(
       : null,
     best: weather === null ? null : bestOf(curve),
     endurance: enduranceOf(items, curve, passages),
-    staying: stayingFor(input, judged),
+    staying,
     shelter: [],
     curve,
     items: itemAnswers,
     toGetReady: ready.actions,
     toGetReadySuffices: ready.suffices,
-    whileHeld: whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat),
+    whileHeld: held,
     beforeLeaving: boat.checks
       .filter(({ when }) => when === 'leaving')
       .map((check) => {
