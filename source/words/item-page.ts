@@ -50,8 +50,9 @@ function fluidLines({
   split,
   ...item
 }: Of<'fluid'>): string[] {
-  const lines = [`Low mark ${litres(low)}, full mark ${litres(full)}, to be kept ${litres(reserve)}.`];
-  if (now) lines.push(`About ${litres(now.value)} now, give or take ${litres(now.sd)}.`);
+  const held = (value: number) => amountWords(value, 'L', full);
+  const lines = [`Low mark ${held(low)}, full mark ${held(full)}, to be kept ${held(reserve)}.`];
+  if (now) lines.push(`About ${held(now.value)} now, give or take ${held(now.sd)}.`);
   if (run && rest && usualDay)
     lines.push(
       `Loses ${litres(run.mean)} an hour running and ${litres(rest.mean)} a day lying: ${litres(usualDay.mean)} on a usual day, 8 times in 10 between ${litres(usualDay.p10)} and ${litres(usualDay.p90)}.`,
@@ -64,7 +65,7 @@ function fluidLines({
     lines.push('Running and lying cannot be told apart yet: dip before and after one charging run.');
   if (item.job) lines.push(...jobLines(item.job));
   if (item.atEnd)
-    lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
+    lines.push(`About ${held(item.atEnd.mean)} when things can next be put right, leaving now.`);
   if (item.lookAgain)
     lines.push(
       'days' in item.lookAgain
