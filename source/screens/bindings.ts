@@ -3,6 +3,8 @@ import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { storesBindings } from './stores/stores-keys.ts';
+import { isTyping } from './typing.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -24,7 +26,7 @@ export interface Binding {
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form'];
+const TYPED: readonly PageName[] = ['form', 'stores'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -143,11 +145,11 @@ const bindings: readonly Binding[] = [
   { keys: ['-', '_'], shown: '-', does: 'try it lower', on: ['weather'], act: 'try less' },
   { keys: ['0'], shown: '0', does: 'back to what the boat file says', on: ['weather'], act: 'try nothing' },
   ...formKeys.map(
-    ({ key, form, does, short, on }): Binding => ({
+    ({ key, shown = key, form, does, short, on }): Binding => ({
       keys: [key],
-      shown: key,
+      shown,
       does,
-      ...(short === undefined ? {} : { short: `${key} ${short}` }),
+      ...(short === undefined ? {} : { short: `${shown} ${short}` }),
       on,
       when: isOffered(form),
       act: { fillIn: form },
@@ -184,6 +186,7 @@ const bindings: readonly Binding[] = [
     on: ['form'],
     act: 'back',
   },
+  ...storesBindings,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {
     keys: ['escape'],
@@ -231,7 +234,11 @@ function isLetter(key: string): boolean {
 
 /** Those of them that do something where the model is. */
 export function bindingsAt(model: Model): readonly Binding[] {
-  return bindingsOn(pageOf(model).page).filter(({ when }) => when?.(model) ?? true);
+  const typing = isTyping(model);
+  return bindingsOn(pageOf(model).page).filter(
+    ({ when, on, keys }) =>
+      (when?.(model) ?? true) && (on !== undefined || !(typing && keys.every(isLetter))),
+  );
 }
 
 /** What the key does where the model is; null for a key that does nothing there. */

@@ -4,6 +4,7 @@ import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
 import { shownItems } from './shown-item.ts';
+import { chooseSpare, leaveStores, openSpare, stores, turnShopping } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -38,6 +39,14 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  stores,
+  'next spare': chooseSpare(1),
+  'spare before': chooseSpare(-1),
+  'spares on': chooseSpare(10),
+  'spares back': chooseSpare(-10),
+  'open spare': openSpare,
+  'turn shopping': turnShopping,
+  'leave stores': leaveStores,
   trouble,
   keys,
   palette,

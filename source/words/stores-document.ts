@@ -80,7 +80,8 @@ function storeOf(boat: Boat, item: Spare, count: number): StoreDocument {
   };
 }
 
-function takersOf(boat: Boat, spare: string): StoreDocument['takenBy'] {
+/** What takes a spare: services by the count, fluids topped up and anodes renewed from it. */
+export function takersOf(boat: Boat, spare: string): StoreDocument['takenBy'] {
   const services = boat.services.flatMap(({ id, name, uses }) => {
     const used = uses.find((part) => part.spare === spare);
     return used === undefined ? [] : [{ id, name, count: used.count }];

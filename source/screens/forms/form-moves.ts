@@ -3,6 +3,7 @@ import { EMPTY } from '../field.ts';
 import { type Model, pageOf, type Step, turnedTo, withTop } from '../model.ts';
 import { type ShownItem, shownItems } from '../shown-item.ts';
 import { sightOf } from '../sight.ts';
+import { chosenSpare } from '../stores/found.ts';
 import { filled, type OpenForm, openForm, wanting } from './filled.ts';
 import type { FormPage } from './form.ts';
 import { type FormName, forms } from './table.ts';
@@ -11,6 +12,8 @@ import { type FormName, forms } from './table.ts';
 function aboutOf(model: Model): ShownItem | null {
   if (model.boat.is !== 'open') return null;
   const page = pageOf(model);
+  const sight = sightOf(model);
+  if (page.page === 'stores') return sight && !page.shopping ? chosenSpare(sight, page) : null;
   return (page.page === 'item' && shownItems(model.boat).find(({ id }) => id === page.id)) || null;
 }
 
