@@ -1,10 +1,11 @@
 import { formKeys } from './forms/form-keys.ts';
 import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
+import { logBindings } from './log/log-keys.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
 import { storesBindings } from './stores/stores-keys.ts';
-import { isTyping } from './typing.ts';
+import { typedInto } from './typing.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -187,6 +188,7 @@ const bindings: readonly Binding[] = [
     act: 'back',
   },
   ...storesBindings,
+  ...logBindings,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {
     keys: ['escape'],
@@ -232,12 +234,10 @@ function isLetter(key: string): boolean {
   return key.length === 1 && key !== '?';
 }
 
-/** Those of them that do something where the model is. */
+/** Those of them that do something where the model is: no field takes them as letters. */
 export function bindingsAt(model: Model): readonly Binding[] {
-  const typing = isTyping(model);
   return bindingsOn(pageOf(model).page).filter(
-    ({ when, on, keys }) =>
-      (when?.(model) ?? true) && (on !== undefined || !(typing && keys.every(isLetter))),
+    ({ when, keys }) => (when?.(model) ?? true) && keys.some((key) => typedInto(model, key) === null),
   );
 }
 

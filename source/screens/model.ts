@@ -4,6 +4,7 @@ import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { FormPage } from './forms/form.ts';
+import type { LogPage } from './log/log-page.ts';
 import type { PaletteName } from './palette.ts';
 import type { StoresPage } from './stores/stores-page.ts';
 import type { Trial, TrialField } from './trial.ts';
@@ -73,6 +74,7 @@ export type Page =
     }
   | FormPage
   | StoresPage
+  | LogPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 

@@ -1,6 +1,17 @@
 import { boardStops } from './board.ts';
 import { enter, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
+import {
+  chooseEntry,
+  chooseEntryPage,
+  leaveLog,
+  log,
+  onlyItem,
+  onlyKind,
+  onlyWrong,
+  openEntry,
+  searching,
+} from './log/log-moves.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
 import { shownItems } from './shown-item.ts';
@@ -47,6 +58,20 @@ export const moves = {
   'open spare': openSpare,
   'turn shopping': turnShopping,
   'leave stores': leaveStores,
+  log,
+  'next entry': chooseEntry(1),
+  'entry before': chooseEntry(-1),
+  'entries on': chooseEntryPage(1),
+  'entries back': chooseEntryPage(-1),
+  'newest entry': chooseEntry(Number.NEGATIVE_INFINITY),
+  'oldest entry': chooseEntry(Number.POSITIVE_INFINITY),
+  'open entry': openEntry,
+  search: searching(true),
+  'search done': searching(false),
+  'only kind': onlyKind,
+  'only item': onlyItem,
+  'only wrong': onlyWrong,
+  'leave log': leaveLog,
   trouble,
   keys,
   palette,

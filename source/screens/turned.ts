@@ -3,6 +3,7 @@ import { formLines, formTitle } from './forms/form-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
+import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
@@ -27,6 +28,11 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return {
       title: storesTitle(sight, page, columns),
       lines: storesLines(sight, page, model.size, pageRows(model.size)),
+    };
+  if (page.page === 'log')
+    return {
+      title: logTitle(sight, page, columns),
+      lines: logLines(sight, page, model.size, pageRows(model.size)),
     };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
 }

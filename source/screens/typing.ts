@@ -4,12 +4,8 @@ import { type Model, type Page, pageOf, withTop } from './model.ts';
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
   if (page.page === 'stores') return page.shopping ? null : page.find;
+  if (page.page === 'log') return page.finding ? page.find : null;
   return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
-}
-
-/** Whether letters are typed, and no keys. */
-export function isTyping(model: Model): boolean {
-  return fieldOf(pageOf(model)) !== null;
 }
 
 /** Keys of the stores that no name begins with. */
@@ -39,6 +35,7 @@ export function pastedInto(model: Model, text: string): Model | null {
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
   if (page.page === 'stores') return withTop(model, { ...page, find: field, chosen: null });
+  if (page.page === 'log') return withTop(model, { ...page, find: field, chosen: null });
   if (page.page !== 'form') return model;
   const fields = page.fields.with(page.at, field);
   return withTop(model, { ...page, fields, told: [], insisted: false });

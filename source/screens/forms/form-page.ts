@@ -3,6 +3,7 @@ import { entryWords } from '../../words/entry-words.ts';
 import { sayShortly } from '../../words/troubles.ts';
 import { fieldSpans } from '../field.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from '../lines.ts';
+import { entryOf } from '../log/rows.ts';
 import { MARKS } from '../panel.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { pad, widthOf } from '../width.ts';
@@ -12,8 +13,16 @@ import { forms } from './table.ts';
 
 export function formTitle(sight: Sight, { form, about }: FormPage, columns: number): Line {
   const state = sight.items.find(({ id }) => id === about)?.state;
-  const left = [say(`  ${forms[form].title}`, 'title'), say(about === '' ? '' : `  ${nameOf(sight, about)}`)];
+  const left = [
+    say(`  ${forms[form].title}`, 'title'),
+    say(about === '' ? '' : `  ${subjectOf(sight, about)}`),
+  ];
   return apart(left, state ? [say(`${MARKS[state]}  `, state)] : [], columns);
+}
+
+function subjectOf(sight: Sight, about: string): string {
+  const listed = entryOf(sight.boat.loaded, about);
+  return listed ? entryWords(listed.entry, sight.boat.loaded.boat) : nameOf(sight, about);
 }
 
 /** The rows to fill in, what the log will say, what is wrong with it, what it takes, and the cautions. */
