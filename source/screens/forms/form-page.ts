@@ -1,4 +1,4 @@
-import { cautionsFor } from '../../words/cautions.ts';
+import { cautionOf } from '../../words/cautions.ts';
 import { entryWords } from '../../words/entry-words.ts';
 import { sayShortly } from '../../words/troubles.ts';
 import { fieldSpans } from '../field.ts';
@@ -8,7 +8,7 @@ import { MARKS } from '../panel.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { pad, widthOf } from '../width.ts';
 import { filled, type OpenForm, openForm, wanting } from './filled.ts';
-import type { FormPage } from './form.ts';
+import type { FormKind, FormPage } from './form.ts';
 import { forms } from './table.ts';
 
 export function formTitle(sight: Sight, { form, about }: FormPage, columns: number): Line {
@@ -30,8 +30,9 @@ export function formLines(sight: Sight, page: FormPage, columns: number): Line[]
   const open = openForm(sight, page);
   if (!open) return [line(say('  The boat file no longer has this item.'))];
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
-  const notes = forms[page.form].notes(sight, page.about);
-  const cautions = open.item ? cautionsFor(open.item.kind) : [];
+  const kind: FormKind = forms[page.form];
+  const notes = kind.notes(sight, page.about);
+  const cautions = kind.act === undefined ? [] : [cautionOf(kind.act)];
   return [
     ...open.rows.flatMap((_, index) => rowLines(open, index, columns)),
     BLANK,

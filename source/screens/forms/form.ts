@@ -1,6 +1,7 @@
 import type { Draft } from '../../logbook/entries.ts';
 import type { Listed } from '../../logbook/newest-first.ts';
 import type { Trouble } from '../../trouble.ts';
+import type { Act } from '../../words/cautions.ts';
 import { nameOf } from '../../words/names.ts';
 import type { Field } from '../field.ts';
 import type { Loaded } from '../model.ts';
@@ -21,6 +22,8 @@ export interface FormKind {
   readonly entries: (typed: Typed, about: string, sight: Sight) => readonly TypedEntry[];
   /** What it takes from the stores, what it unsettles: sentences, each said as it stands. */
   readonly notes: (sight: Sight, about: string) => readonly string[];
+  /** What hands are laid on for, to be cautious about; absent where none are. */
+  readonly act?: Act;
 }
 
 /** What was typed, by field; rows left empty are absent. */
