@@ -24,7 +24,7 @@ export interface Binding {
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form'];
+const TYPED: readonly PageName[] = ['form', 'stores'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -143,11 +143,11 @@ const bindings: readonly Binding[] = [
   { keys: ['-', '_'], shown: '-', does: 'try it lower', on: ['weather'], act: 'try less' },
   { keys: ['0'], shown: '0', does: 'back to what the boat file says', on: ['weather'], act: 'try nothing' },
   ...formKeys.map(
-    ({ key, form, does, short, on }): Binding => ({
+    ({ key, shown = key, form, does, short, on }): Binding => ({
       keys: [key],
-      shown: key,
+      shown,
       does,
-      ...(short === undefined ? {} : { short: `${key} ${short}` }),
+      ...(short === undefined ? {} : { short: `${shown} ${short}` }),
       on,
       when: isOffered(form),
       act: { fillIn: form },
@@ -191,6 +191,47 @@ const bindings: readonly Binding[] = [
     does: 'close what was opened, choose nothing',
     on: ['board'],
     act: 'choose nothing',
+  },
+  {
+    keys: ['down'],
+    shown: '↓',
+    does: 'to the next store',
+    on: ['stores'],
+    act: 'next store',
+  },
+  { keys: ['up'], shown: '↑', does: 'to the store before', on: ['stores'], act: 'store before' },
+  { keys: ['page down'], shown: 'PgDn', does: 'ten stores on', on: ['stores'], act: 'stores on' },
+  { keys: ['page up'], shown: 'PgUp', does: 'ten stores back', on: ['stores'], act: 'stores back' },
+  {
+    keys: ['right'],
+    shown: '→',
+    does: 'to its own page',
+    on: ['stores'],
+    act: 'page of store',
+  },
+  {
+    keys: ['tab'],
+    shown: 'Tab',
+    does: 'the shopping list, and back',
+    short: 'Tab to buy',
+    on: ['stores'],
+    act: 'shopping list',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'forget what was typed; with nothing typed, back',
+    short: 'Esc back',
+    on: ['stores'],
+    act: 'leave stores',
+  },
+  {
+    keys: ['s'],
+    shown: 's',
+    does: 'the stores: what is aboard and where, what was used, what to buy',
+    short: 's stores',
+    on: ['board', 'item', 'answer', 'weather', 'trouble'],
+    act: 'stores',
   },
   {
     keys: ['w'],

@@ -4,6 +4,7 @@ import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
 import { shownItems } from './shown-item.ts';
+import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -35,6 +36,14 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
+  stores: openStores,
+  'next store': chooseStore(1),
+  'store before': chooseStore(-1),
+  'stores on': chooseStore(10),
+  'stores back': chooseStore(-10),
+  'page of store': turnToStore,
+  'shopping list': toShopping,
+  'leave stores': leaveStores,
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
