@@ -14,11 +14,14 @@ import { newFolder } from './files/new-boat.ts';
 import { readSmallFile } from './files/read-text.ts';
 import { copySample } from './files/sample.ts';
 import { settingsIn } from './files/settings.ts';
+import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
 import { good, type Result } from './trouble.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
+/** As long at a time as nobody feels a key wait, ms: a frame may be drawn every 33. */
+const TURN_MS = 8;
 /** On standard error, so that what is printed stays the answer. */
 const asking = askingOn(stdin, stderr);
 
@@ -62,7 +65,7 @@ process.on('exit', () => {
 process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
-async function board({ folder, loaded, at, seed, simulations, answerFor }: BoardStart): Promise<number> {
+async function board({ folder, loaded, at, seed, simulations, answering }: BoardStart): Promise<number> {
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -84,11 +87,27 @@ async function board({ folder, loaded, at, seed, simulations, answerFor }: Board
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
-      judge: (of) => answerFor(of, { at: of.condition.at, seed, simulations }).document,
+      async judge(of, wanted) {
+        const answered = await inTurns(answering(of, { at: of.condition.at, seed, simulations }), wanted);
+        return answered?.document ?? null;
+      },
       save: (drafts) => folder.append(drafts),
       watch: (changed) => folder.watch(changed),
     },
   });
+}
+
+/** Lets keys and frames have their turn between those of the work. Null once it is no longer wanted. */
+async function inTurns<T>(work: Turns<T>, wanted: () => boolean): Promise<T | null> {
+  for (;;) {
+    const until = performance.now() + TURN_MS;
+    do {
+      const turn = work.next();
+      if (turn.done) return turn.value;
+    } while (performance.now() < until);
+    await new Promise((next) => setImmediate(next));
+    if (!wanted()) return null;
+  }
 }
 
 /** Marks and locks of this laptop, outside the boat folder; those of a sample copy go with it. */

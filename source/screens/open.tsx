@@ -36,7 +36,8 @@ export async function openBoard({ outside, boat, host, work, stands }: BoardOpti
   const end = (status: number) => ending.resolve({ status });
   const fail = (thrown: unknown) => (isGone(thrown) ? end(ENDING.SIGHUP) : ending.resolve({ thrown }));
   const suspension = suspensionOf(host);
-  let drawn = async () => {};
+  const begun = Promise.withResolvers<Instance>();
+  const drawn = async () => (await begun.promise).waitUntilRenderFlush();
   const driver = driverOf({
     first: firstModel({
       now: outside.now(),
@@ -65,6 +66,8 @@ export async function openBoard({ outside, boat, host, work, stands }: BoardOpti
     work.watch(() => driver.send({ is: 'log changed' })),
     ...(stands ? [] : [ticking(driver, outside.now)]),
   ];
+  // What was read already is taken in, so that the first frame is a whole one.
+  await new Promise((next) => setImmediate(next));
   // Before the first frame, so that what is typed while it is drawn is neither echoed over it nor lost.
   host.stdin.setRawMode(true);
   const instance = render(
@@ -89,7 +92,7 @@ export async function openBoard({ outside, boat, host, work, stands }: BoardOpti
       maxFps: 30,
     },
   );
-  drawn = instance.waitUntilRenderFlush;
+  begun.resolve(instance);
   instance.waitUntilExit().then(() => end(0), fail);
   const outcome = await ending.promise;
   await closed(instance, host);

@@ -27,7 +27,7 @@ try {
     stands: true,
     work: {
       load: async () => good(aLoaded()),
-      judge: () => {
+      judge: async () => {
         reckoned += 1;
         if (reckoned === 1) return aDocument();
         if (where === 'timer') setTimeout(planted('timer'), 1);

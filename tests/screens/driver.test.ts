@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
 import { firstModel, type Loaded } from '../../source/screens/model.ts';
 import { good, type Result } from '../../source/trouble.ts';
+import type { VerdictDocument } from '../../source/words/document.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
 interface Tried {
@@ -26,7 +27,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
     }),
     work: {
       load: () => new Promise((settle) => kept.reads.push(settle)),
-      judge: () => aDocument(),
+      judge: async () => aDocument(),
       save: async () => good([]),
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
@@ -82,6 +83,37 @@ describe('the driver', () => {
     reckoning.reads[0]!(good(aLoaded()));
     await settled();
     expect(reckoning.faults).toEqual([planted]);
+  });
+
+  it('of several readings judges only the last to the end, and is at work until then', async () => {
+    const asked: { wanted: () => boolean; answer: (document: VerdictDocument | null) => void }[] = [];
+    const { driver, reads, faults } = tried({
+      judge: (_, wanted) => new Promise((answer) => asked.push({ wanted, answer })),
+    });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    driver.send({ is: 'log changed' });
+    reads[1]!(good(aLoaded()));
+    await settled();
+    expect(asked.map(({ wanted }) => wanted())).toEqual([false, true]);
+    asked[0]!.answer(null);
+    await settled();
+    expect(driver.model().boat).toMatchObject({ is: 'open', working: true, document: null });
+    asked[1]!.answer(aDocument());
+    await settled();
+    expect(driver.model().boat).toMatchObject({ is: 'open', working: false });
+    expect(faults).toEqual([]);
+  });
+
+  it('answers keys while it reckons', async () => {
+    const { driver, reads } = tried({ judge: () => new Promise(() => {}) });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    driver.send({ is: 'key', key: '?' });
+    expect(driver.model()).toMatchObject({
+      boat: { working: true },
+      pages: [{ page: 'board' }, { page: 'keys' }],
+    });
   });
 
   it('runs what the keys ask for', () => {
