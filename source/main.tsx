@@ -65,7 +65,15 @@ process.on('exit', () => {
 process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
-async function board({ folder, loaded, at, seed, simulations, answering }: BoardStart): Promise<number> {
+async function board({
+  folder,
+  loaded,
+  at,
+  zone,
+  seed,
+  simulations,
+  answering,
+}: BoardStart): Promise<number> {
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -75,7 +83,7 @@ async function board({ folder, loaded, at, seed, simulations, answering }: Board
   const moment = () => at ?? Date.now();
   let first: Result<typeof loaded> | null = good(loaded);
   return openBoard({
-    outside: at === null ? outside : { ...outside, now: () => at },
+    outside: { ...outside, zone, now: moment },
     boat: folder.path,
     host: hostOf(process),
     stands: at !== null,

@@ -2,7 +2,7 @@ import { pointLetters } from '../forecast/compass.ts';
 import type { Forecast, Headline, Member, PlaceForecast, Step } from '../forecast/forecast.ts';
 import { cleanLine } from './clean.ts';
 import { aligned } from './lines.ts';
-import { amountWords, counted, durationWords, momentWords } from './say.ts';
+import { amountWords, counted, durationWords, figureWords, momentWords } from './say.ts';
 
 const MS_AN_HOUR = 3_600_000;
 const MOST_LETTERS = 160;
@@ -84,7 +84,9 @@ function stepCells(step: Step, zone: string): readonly string[] {
 function span(range: readonly [number, number] | null, unit: string): string {
   if (range === null) return '-';
   const [low, high] = range.map((end) => Math.round(end * 10) / 10) as [number, number];
-  return low === high ? amountWords(low, unit) : `${amountWords(low, null)} to ${amountWords(high, unit)}`;
+  return low === high
+    ? amountWords(low, unit)
+    : `${figureWords(low, unit, high)} to ${amountWords(high, unit)}`;
 }
 
 function problemWords({ kind, where, value, than, text }: Forecast['problems'][number]): string {
