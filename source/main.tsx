@@ -62,7 +62,8 @@ process.on('exit', () => {
 process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
-async function board({ folder, loaded, at, seed, simulations, answerFor }: BoardStart): Promise<number> {
+async function board(start: BoardStart): Promise<number> {
+  const { folder, loaded, at, seed, simulations } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -71,6 +72,7 @@ async function board({ folder, loaded, at, seed, simulations, answerFor }: Board
   ]);
   const moment = () => at ?? Date.now();
   let first: Result<typeof loaded> | null = good(loaded);
+  let latest = loaded;
   return openBoard({
     outside: at === null ? outside : { ...outside, now: () => at },
     host: hostOf(process),
@@ -79,12 +81,13 @@ async function board({ folder, loaded, at, seed, simulations, answerFor }: Board
       async load() {
         const read = first ?? (await folder.read());
         first = null;
+        if (read.ok) latest = read.value;
         return read.ok
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
-      judge: (of) => answerFor(of, { at: of.condition.at, seed, simulations }).document,
-      save: (drafts) => folder.append(drafts),
+      judge: (of) => start.answerFor(of, { at: of.condition.at, seed, simulations }).document,
+      save: (drafts) => folder.append(start.withDecisions(drafts, latest, { seed, simulations })),
       watch: (changed) => folder.watch(changed),
     },
   });

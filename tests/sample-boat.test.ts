@@ -195,7 +195,7 @@ function answerAt(instant: string): Answer {
     boat,
     condition,
     beliefs,
-    forecast: forecastAt(sampleForecasts(), condition.at),
+    forecast: forecastAt(sampleForecasts(), condition.at, null),
     seed: 1,
     simulations: 4096,
     trouble: condition.troubles,

@@ -3,7 +3,10 @@ import { conditionAt } from '../condition/condition-at.ts';
 import { forecastAt } from '../forecast/choose.ts';
 import { believe } from '../inference/believe.ts';
 import type { LoadedBoat } from '../outside.ts';
+import { forecastMet } from '../readiness/forecast-met.ts';
+import { forecastsAboard } from '../readiness/forecasts-aboard.ts';
 import { judge } from '../readiness/judge.ts';
+import { weatherNow } from '../readiness/weather-now.ts';
 import { documentOf, type VerdictDocument } from '../words/document.ts';
 
 /** When to answer for, ms since 1970 UTC, and with which simulated passages. */
@@ -20,14 +23,20 @@ export function answerFor(
 ): { condition: Condition; document: VerdictDocument } {
   const condition = conditionAt(boat, entries, at);
   const beliefs = believe(boat, condition);
+  const forecast = forecastAt(forecasts, at, condition.forecastChoice);
   const answer = judge({
     boat,
     condition,
     beliefs,
-    forecast: forecastAt(forecasts, at),
+    forecast,
     seed,
     simulations,
     trouble: [...troubles, ...condition.troubles],
   });
-  return { condition, document: documentOf({ boat, condition, beliefs, answer }) };
+  const told = {
+    aboard: forecastsAboard(forecasts, condition, boat.limits.forecastError),
+    now: weatherNow(boat, condition, forecast),
+    met: forecastMet(boat, condition, forecasts),
+  };
+  return { condition, document: documentOf({ boat, condition, beliefs, answer, forecasts: told }) };
 }

@@ -2,6 +2,7 @@ import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
 import { clean } from '../words/clean.ts';
 import { answerFor } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
+import { withDecisions } from './decided.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
@@ -19,6 +20,8 @@ export interface BoardStart {
   readonly seed: number;
   readonly simulations: number;
   readonly answerFor: typeof answerFor;
+  /** What is saved with entries typed: leaving is a decision. */
+  readonly withDecisions: typeof withDecisions;
 }
 
 export interface Screens {
@@ -65,5 +68,5 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
   if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
-  return await screens.board({ folder, loaded, ...options, answerFor });
+  return await screens.board({ folder, loaded, ...options, answerFor, withDecisions });
 }

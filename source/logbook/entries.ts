@@ -99,6 +99,8 @@ export const entryKinds = {
     pressure: z.number().min(850).max(1100).optional(),
     squalls: squalls.optional(),
   }),
+  /** Which of the forecasts aboard counts from then on, by its name in forecasts/ without the `.json`; `newest`: the one issued last, as without a choice. */
+  forecast: z.looseObject({ counts: z.string().regex(/^(?:newest|\d{8}T\d{4}Z-[0-9a-f]{12})$/) }),
   decision: z.looseObject({
     verdict: z.enum(['go', 'hold', 'not ready']),
     score: z.number().min(0).max(100).nullable(),

@@ -1,4 +1,5 @@
 import type { Anchorage } from '../boat/anchorage.ts';
+import type { Limits } from '../boat/limits.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Answer } from './answer.ts';
 import { isWithin } from './leg-weather.ts';
@@ -15,8 +16,9 @@ export function weatherAtAnchor(
   forecast: Forecast,
   now: number,
   hours: number,
+  errors: Limits['forecastError'],
 ): HourlyWeather {
-  return hourlyWeather(forecast, { place: name, at: [at[0], at[1]] }, now, hours, undefined);
+  return hourlyWeather(forecast, { place: name, at: [at[0], at[1]] }, now, hours, errors);
 }
 
 /** The first hour at which the anchorage is over what it stands in more than 1 passage in 10, and by what; null where the forecast shows none. */

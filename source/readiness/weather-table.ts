@@ -4,8 +4,14 @@ import type { Forecast, Headline } from '../forecast/forecast.ts';
 
 const MS_AN_HOUR = 3_600_000;
 
+/** One sd of an error at issue, and what each day of lead adds. */
+export interface ErrorGrowth {
+  readonly atIssue: number;
+  readonly perDay: number;
+}
+
 /** How far forecasts stray: one sd at issue and what each day of lead adds (model 8). Common practice, from memory; the skipper's to change, the log's to learn. */
-const USUAL_ERROR = {
+export const USUAL_ERROR = {
   /** kn */
   wind: { atIssue: 2.5, perDay: 0.8 },
   /** degrees */
@@ -16,7 +22,7 @@ const USUAL_ERROR = {
 /** The error of a gust in errors of the wind. */
 export const GUST_ERROR = 1.3;
 /** What a range said in words adds: this part of its width. */
-const RANGE_ERROR = 0.25;
+export const RANGE_ERROR = 0.25;
 
 /** What a forecast says of one place, hour by hour from now. NaN where it does not say. */
 export interface HourlyWeather {
@@ -65,18 +71,17 @@ export function hourlyWeather(
     if (said === null) continue;
     endHour = hour + 1;
     const days = Math.max(0, instant - Date.parse(forecast.issuedAt)) / (24 * MS_AN_HOUR);
-    const sd = ({ atIssue, perDay }: { atIssue: number; perDay: number }) => atIssue + perDay * days;
     if (said.wind !== null) {
       wind[hour] = middle(said.wind);
-      windSd[hour] = sd(error.wind) + RANGE_ERROR * width(said.wind);
+      windSd[hour] = sdAfter(error.wind, days) + RANGE_ERROR * width(said.wind);
     }
     if (said.seas !== null) {
       seas[hour] = middle(said.seas);
-      seasSd[hour] = sd(error.seas) * middle(said.seas) + RANGE_ERROR * width(said.seas);
+      seasSd[hour] = sdAfter(error.seas, days) * middle(said.seas) + RANGE_ERROR * width(said.seas);
     }
     gust[hour] = said.gust ?? Number.NaN;
     dir[hour] = said.dir ?? Number.NaN;
-    dirSd[hour] = sd(error.direction);
+    dirSd[hour] = sdAfter(error.direction, days);
     period[hour] = said.period ?? Number.NaN;
     squallLine[hour] = Number(said.squalls === 'line');
     gale[hour] = Number(said.warnings.some(isGale));
@@ -101,15 +106,20 @@ export function hourlyWeather(
   };
 }
 
+/** One sd of an error so many days after issue. */
+export function sdAfter({ atIssue, perDay }: ErrorGrowth, days: number): number {
+  return atIssue + perDay * days;
+}
+
 function isGale({ level, about }: Headline): boolean {
   return level === 'warning' && about !== null && about !== 'small craft' && about !== 'squalls';
 }
 
-function middle([low, high]: readonly [number, number]): number {
+export function middle([low, high]: readonly [number, number]): number {
   return (low + high) / 2;
 }
 
-function width([low, high]: readonly [number, number]): number {
+export function width([low, high]: readonly [number, number]): number {
   return high - low;
 }
 

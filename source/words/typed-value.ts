@@ -67,7 +67,7 @@ const readers: { readonly [field: string]: Reader } = {
   cost: plainNumber,
   crew: plainNumber,
   leg: plainNumber,
-  score: plainNumber,
+  score: (text, field, typing) => (text === 'none' ? good(null) : plainNumber(text, field, typing)),
   swapped: yesOrNo,
   rough: yesOrNo,
   flakes: yesOrNo,
