@@ -88,6 +88,7 @@ async function board(start: BoardStart): Promise<number> {
       },
       judge: (of) => start.answerFor(of, { at: of.condition.at, seed, simulations }).document,
       save: (drafts) => folder.append(start.withDecisions(drafts, latest, { seed, simulations })),
+      takeIn: (content, text, now) => start.takeIn(content, { text, now }, { folder, outside }),
       watch: (changed) => folder.watch(changed),
     },
   });

@@ -8,6 +8,7 @@ import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
 import { STATUS } from './status.ts';
 import { COMMANDS } from './table.ts';
+import { takeIn } from './take-in.ts';
 import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
 import { whichBoat } from './which-boat.ts';
@@ -20,6 +21,7 @@ export interface BoardStart {
   readonly seed: number;
   readonly simulations: number;
   readonly answerFor: typeof answerFor;
+  readonly takeIn: typeof takeIn;
   /** What is saved with entries typed: leaving is a decision. */
   readonly withDecisions: typeof withDecisions;
 }
@@ -68,5 +70,5 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
   if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
-  return await screens.board({ folder, loaded, ...options, answerFor, withDecisions });
+  return await screens.board({ folder, loaded, ...options, answerFor, takeIn, withDecisions });
 }

@@ -1,9 +1,11 @@
-import { type Field, pastedIn, typedIn } from './field.ts';
+import { EMPTY, type Field, pastedIn, typedIn } from './field.ts';
+import { rowsFor } from './heard.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
-  return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
+  const typed = page.page === 'form' || page.page === 'heard';
+  return typed && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
 
 /** The model after a key that belongs to the field on top; null where it is for the key table. In an empty field `?` asks for the keys. */
@@ -23,6 +25,12 @@ export function pastedInto(model: Model, text: string): Model | null {
 /** What was told of the field before no longer holds. */
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
+  if (page.page === 'heard') {
+    const fields = page.fields.with(page.at, field);
+    const rows = 1 + rowsFor(fields);
+    const offered = Array.from({ length: Math.max(rows, page.at + 1) }, (_, at) => fields[at] ?? EMPTY);
+    return withTop(model, { ...page, fields: offered, told: [], ready: false });
+  }
   if (page.page !== 'form') return model;
   const fields = page.fields.with(page.at, field);
   return withTop(model, { ...page, fields, told: [], insisted: false });

@@ -3,6 +3,7 @@ import type { Forecast, Headline, PlaceForecast, Step } from '../forecast/foreca
 import { cleanLine } from './clean.ts';
 import { problemSentence } from './forecast-problems.ts';
 import { sourceWords } from './forecast-source.ts';
+import { spanWords } from './heard-words.ts';
 import { aligned } from './lines.ts';
 import { amountWords, capital, counted, durationWords, momentWords } from './say.ts';
 
@@ -60,20 +61,13 @@ function stepCells(step: Step, zone: string): readonly string[] {
   return [
     momentWords(Date.parse(step.from), zone, Date.parse(step.from)),
     durationWords(hours),
-    span(step.wind, 'kn'),
+    spanWords(step.wind, 'kn'),
     step.dir === null ? '-' : pointLetters(step.dir),
     step.gust === null ? '-' : amountWords(step.gust, 'kn'),
-    span(step.seas, 'm'),
+    spanWords(step.seas, 'm'),
     step.period === null ? '-' : amountWords(step.period, 's'),
     step.squalls ?? '-',
   ];
-}
-
-/** `15 to 20 kn`; a dash where nothing was said, never 0. */
-function span(range: readonly [number, number] | null, unit: string): string {
-  if (range === null) return '-';
-  const [low, high] = range.map((end) => Math.round(end * 10) / 10) as [number, number];
-  return low === high ? amountWords(low, unit) : `${amountWords(low, null)} to ${amountWords(high, unit)}`;
 }
 
 function leftOver(title: string, lines: readonly string[]): readonly string[] {

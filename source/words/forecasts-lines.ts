@@ -3,6 +3,7 @@ import { pointLetters } from '../forecast/compass.ts';
 import type { MetQuantity } from '../readiness/forecast-met.ts';
 import { cleanLine } from './clean.ts';
 import type { VerdictDocument } from './document.ts';
+import { sourceWords } from './forecast-source.ts';
 import type { AboardDocument, MetDocument } from './forecasts-document.ts';
 import { aligned, wrapped } from './lines.ts';
 import { amountWords, capital, counted, durationWords, momentWords, sentence } from './say.ts';
@@ -38,6 +39,28 @@ export function aboardLines(
     line,
     ...wrapped(whose[index - 1] ?? '', columns, 6).filter((words) => words.trim() !== ''),
   ]);
+}
+
+/** One of them in a sentence, for where there is no room for a table and for reading aloud. */
+export function aboardSentence(one: AboardDocument, at: number, zone: string): string {
+  const { ahead, counts, chosen } = one;
+  const what = sourceWords(one);
+  const figure = (name: string, amount: number | null, unit: string) =>
+    amount === null ? [] : [`${name} ${amountWords(amount, unit)}`];
+  const hardest = ahead
+    ? [
+        ...figure('wind', ahead.wind, 'kn'),
+        ...figure('gusts', ahead.gust, 'kn'),
+        ...figure('seas', ahead.seas, 'm'),
+      ]
+    : [];
+  const parts = [
+    `${what}, issued ${momentWords(Date.parse(one.issuedAt), zone, at)}, ${durationWords(Math.max(0, one.ageHours))} old`,
+    `${hoursLeft(one, at)} to come`,
+    ...(ahead && hardest.length > 0 ? [`hardest in the next ${ahead.hours} h: ${hardest.join(', ')}`] : []),
+    ...(counts ? [chosen ? 'counts by your choice' : 'counts'] : []),
+  ];
+  return sentence(parts.join('; '));
 }
 
 /** How many of the hours it speaks of are still to come. */
