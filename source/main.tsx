@@ -14,11 +14,14 @@ import { newFolder } from './files/new-boat.ts';
 import { readSmallFile } from './files/read-text.ts';
 import { copySample } from './files/sample.ts';
 import { settingsIn } from './files/settings.ts';
+import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
 import { good, type Result } from './trouble.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
+/** As long at a time as nobody feels a key wait, ms: a frame may be drawn every 33. */
+const TURN_MS = 8;
 /** On standard error, so that what is printed stays the answer. */
 const asking = askingOn(stdin, stderr);
 
@@ -75,6 +78,7 @@ async function board(start: BoardStart): Promise<number> {
   let latest = loaded;
   return openBoard({
     outside: at === null ? outside : { ...outside, now: () => at },
+    boat: folder.path,
     host: hostOf(process),
     stands: at !== null,
     work: {
@@ -86,12 +90,31 @@ async function board(start: BoardStart): Promise<number> {
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
-      judge: (of) => start.answerFor(of, { at: of.condition.at, seed, simulations }).document,
+      async judge(of, wanted) {
+        const answered = await inTurns(
+          start.answering(of, { at: of.condition.at, seed, simulations }),
+          wanted,
+        );
+        return answered?.document ?? null;
+      },
       save: (drafts) => folder.append(start.withDecisions(drafts, latest, { seed, simulations })),
       takeIn: (content, text, now) => start.takeIn(content, { text, now }, { folder, outside }),
       watch: (changed) => folder.watch(changed),
     },
   });
+}
+
+/** Lets keys and frames have their turn between those of the work. Null once it is no longer wanted. */
+async function inTurns<T>(work: Turns<T>, wanted: () => boolean): Promise<T | null> {
+  for (;;) {
+    const until = performance.now() + TURN_MS;
+    do {
+      const turn = work.next();
+      if (turn.done) return turn.value;
+    } while (performance.now() < until);
+    await new Promise((next) => setImmediate(next));
+    if (!wanted()) return null;
+  }
 }
 
 /** Marks and locks of this laptop, outside the boat folder; those of a sample copy go with it. */

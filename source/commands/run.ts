@@ -1,7 +1,8 @@
 import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
 import { clean } from '../words/clean.ts';
-import { answerFor } from './answer-for.ts';
+import { answering } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
+import { copyOnLeaving } from './copy-on-leaving.ts';
 import { withDecisions } from './decided.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
@@ -13,14 +14,14 @@ import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
 import { whichBoat } from './which-boat.ts';
 
-/** What the board is given. `at` null: it follows the clock. `answerFor` is the same road the shell takes. */
+/** What the board is given. `at` null: it follows the clock. `answering` is the same road the shell takes. */
 export interface BoardStart {
   readonly folder: BoatFolder;
   readonly loaded: LoadedBoat;
   readonly at: number | null;
   readonly seed: number;
   readonly simulations: number;
-  readonly answerFor: typeof answerFor;
+  readonly answering: typeof answering;
   readonly takeIn: typeof takeIn;
   /** What is saved with entries typed: leaving is a decision. */
   readonly withDecisions: typeof withDecisions;
@@ -70,5 +71,7 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
   if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
-  return await screens.board({ folder, loaded, ...options, answerFor, takeIn, withDecisions });
+  const status = await screens.board({ folder, loaded, ...options, answering, takeIn, withDecisions });
+  /** Not when a signal ended it: then there may be no time. */
+  return status === STATUS.done && !options.sample ? await copyOnLeaving(folder, outside) : status;
 }

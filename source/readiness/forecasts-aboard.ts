@@ -15,6 +15,8 @@ export interface Aboard {
   readonly name: string;
   readonly source: Forecast['source'];
   readonly issuer: string;
+  /** Members of an ensemble; 0 for any other. */
+  readonly members: number;
   /** The waters and points it speaks of. */
   readonly places: readonly string[];
   readonly issuedAt: number;
@@ -56,6 +58,7 @@ export function forecastsAboard(
         name,
         source: forecast.source,
         issuer: forecast.issuer,
+        members: forecast.places[0]!.members?.length ?? 0,
         places: forecast.places.map(({ place }) => place),
         issuedAt,
         receivedAt: Date.parse(forecast.receivedAt),

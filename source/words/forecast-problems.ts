@@ -45,6 +45,9 @@ const words: { readonly [kind in ProblemKind]: (figures: Figures) => string } = 
     `when a headline holds was not understood${quote(text)}; it is taken to hold throughout`,
   'label not read': () => 'for when this period is was not understood; it is left out',
   'outside the area': () => 'it lies outside the area of the forecast',
+  'members incomplete': ({ text }) =>
+    `of the members of the ensemble ${text}; where one says nothing, that hour bars it`,
+  'members left out': ({ text }) => `members of the ensemble were left out${quote(text)}`,
   'cannot be': ({ value }) => `a value that cannot be, ${value(null)}, was left out`,
   'apart from its neighbours': ({ value }) =>
     `a value stands ${value(null)} apart from those beside it; is it right?`,

@@ -10,6 +10,8 @@ export interface AboardDocument {
   name: string;
   source: string;
   issuer: string;
+  /** Of an ensemble; 0 for any other. */
+  members: number;
   places: string[];
   issuedAt: string;
   receivedAt: string;
@@ -65,6 +67,7 @@ export function aboardDocument(one: Aboard): AboardDocument {
     name: one.name,
     source: one.source,
     issuer: one.issuer,
+    members: one.members,
     places: [...one.places],
     issuedAt: instant(one.issuedAt),
     receivedAt: instant(one.receivedAt),

@@ -30,8 +30,11 @@ export function aboardLines(
   ]);
   const table = aligned([['', '', 'issued', 'age', 'to come', ...next], ...rows]);
   const wide = Math.max(...table.map((line) => line.length)) + 2;
-  const whose = forecasts.map(({ source, issuer }) =>
-    cleanLine(issuer === '' ? source : `${source}, ${issuer}`, MOST_LETTERS),
+  const whose = forecasts.map(({ source, members, issuer }) =>
+    cleanLine(
+      [source, ...(members > 0 ? [`${members} members`] : []), ...(issuer === '' ? [] : [issuer])].join(', '),
+      MOST_LETTERS,
+    ),
   );
   if (whose.every((words) => wide + stringWidth(words) <= columns))
     return table.map((line, index) => `${line.padEnd(wide)}${whose[index - 1] ?? 'as'}`);
@@ -55,7 +58,7 @@ export function aboardSentence(one: AboardDocument, at: number, zone: string): s
       ]
     : [];
   const parts = [
-    `${what}, issued ${momentWords(Date.parse(one.issuedAt), zone, at)}, ${durationWords(Math.max(0, one.ageHours))} old`,
+    `${what}${one.members > 0 ? ` of ${one.members} members` : ''}, issued ${momentWords(Date.parse(one.issuedAt), zone, at)}, ${durationWords(Math.max(0, one.ageHours))} old`,
     `${hoursLeft(one, at)} to come`,
     ...(ahead && hardest.length > 0 ? [`hardest in the next ${ahead.hours} h: ${hardest.join(', ')}`] : []),
     ...(counts ? [chosen ? 'counts by your choice' : 'counts'] : []),

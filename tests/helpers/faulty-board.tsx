@@ -12,14 +12,22 @@ try {
     outside: {
       now: () => Date.parse(AT),
       zone: 'UTC',
-      settings: async () => ({ lastBoat: null, name: null, palette: 'day', set: planted('key') }),
+      settings: async () => ({
+        lastBoat: null,
+        name: null,
+        palette: 'day',
+        backup: null,
+        checkedCopies: [],
+        set: planted('key'),
+      }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
+    boat: '/boat',
     host: hostOf(process),
     stands: true,
     work: {
       load: async () => good(aLoaded()),
-      judge: () => {
+      judge: async () => {
         reckoned += 1;
         if (reckoned === 1) return aDocument();
         if (where === 'timer') setTimeout(planted('timer'), 1);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../source/boat/limits.ts';
 import { type Stream, stream } from '../../source/maths/stream.ts';
 import { type DeparturesInput, departures } from '../../source/readiness/departures.ts';
-import { isWithin, legWeather } from '../../source/readiness/leg-weather.ts';
+import { isWithin } from '../../source/readiness/leg-weather.ts';
 import { drawPaths } from '../../source/readiness/weather-paths.ts';
 import type { HourlyWeather } from '../../source/readiness/weather-table.ts';
 
@@ -73,7 +73,8 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     ...{ overHours: Math.floor(between(0, 5)), smallCraft: 'watch', periodPerMetre: between(1, 4) },
     ...tighter,
   } as Limits;
-  const tables = [aTable(chance), aTable(chance), aTable(chance)];
+  const members = chance.uniform() < 0.3 ? 2 + Math.floor(4 * chance.uniform()) : 0;
+  const tables = Array.from({ length: 3 }, () => anEnsemble(chance, members));
   const courses = tables.map(() => ({
     courseDeg: between(0, 360),
     sectors:
@@ -88,7 +89,7 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     leg,
     fromNm: nm.slice(0, leg).reduce((sum, one) => sum + one, 0),
     nm: nm[leg]!,
-    weather: legWeather({
+    weather: {
       weather,
       piece: courses[leg]!,
       limits,
@@ -96,7 +97,7 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
       motorToWindward: false,
       share,
       paths,
-    }),
+    },
     endHour: weather.endHour,
     gates: leg > 0 && chance.uniform() < 0.2 ? [{ from: between(0, 20), to: between(20, 30) }] : null,
   }));
@@ -107,6 +108,12 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     mayArrive: (hour: number) => hour % 24 < 18,
   };
   return { limits, tables, courses, paths, input };
+}
+
+function anEnsemble(chance: Stream, size: number): HourlyWeather {
+  const table = aTable(chance);
+  const { endHour } = table;
+  return { ...table, members: Array.from({ length: size }, () => ({ ...aTable(chance), endHour })) };
 }
 
 function aTable(chance: Stream): HourlyWeather {
@@ -120,7 +127,7 @@ function aTable(chance: Stream): HourlyWeather {
   const flags = (often: number) =>
     Uint8Array.from({ length: hours }, () => (chance.uniform() < often ? 1 : 0));
   return {
-    ...{ hours, endHour, derivedGust: false },
+    ...{ hours, endHour, otherDirs: otherDirsOf(chance, endHour), derivedGust: false, members: [] },
     ...{
       wind: until(gappy(level - 2, level + 3, 0.004)),
       windSd: gappy(1, 3, 0),
@@ -139,6 +146,12 @@ function aTable(chance: Stream): HourlyWeather {
       smallCraft: flags(0.1),
     },
   };
+}
+
+/** One hour in six has a second direction, now and then from anywhere. */
+function otherDirsOf(chance: Stream, endHour: number): HourlyWeather['otherDirs'] {
+  const said = Array.from({ length: endHour }, (_, hour) => hour).filter(() => chance.uniform() < 1 / 6);
+  return new Map(said.map((hour) => [hour, [chance.uniform() < 0.1 ? Number.NaN : 360 * chance.uniform()]]));
 }
 
 /** The rules of the model as they are written, one hour after the other. */
@@ -161,7 +174,7 @@ function sailHourByHour(
     for (let hour = Math.floor(begin); hour < time && hour < departure + input.mustCover; hour += 1) {
       const found =
         hour < tables[leg]!.endHour
-          ? judgeHour(tables[leg]!, courses[leg]!, limits, paths, hour, i)
+          ? judgeHour(metIn(tables[leg]!, i), courses[leg]!, limits, paths, hour, i)
           : 'fails';
       if (found === 'fails') return false;
       if (found === 'over') over += 1;
@@ -169,6 +182,11 @@ function sailHourByHour(
     if (over > input.overHours) return false;
   }
   return input.mayArrive(time);
+}
+
+/** The weather passage i meets. */
+function metIn(table: HourlyWeather, i: number): HourlyWeather {
+  return table.members[i % table.members.length] ?? table;
 }
 
 function judgeHour(
@@ -183,15 +201,20 @@ function judgeHour(
   const wind = table.wind[hour]! + table.windSd[hour]! * paths.wind[at]!;
   const gust = table.gust[hour]! + 1.3 * table.windSd[hour]! * paths.wind[at]!;
   const seas = table.seas[hour]! + table.seasSd[hour]! * paths.seas[at]!;
-  const from = table.dir[hour]! + table.dirSd[hour]! * paths.direction[at]!;
+  const all = [table.dir[hour]!, ...(table.otherDirs.get(hour) ?? [])].map(
+    (dir) => dir + table.dirSd[hour]! * paths.direction[at]!,
+  );
   if (table.squallLine[hour] || table.gale[hour]) return 'fails';
   if (Number.isNaN(wind) || Number.isNaN(seas)) return 'fails';
   if (gust > limits.gust! || seas > Number(limits.seas)) return 'fails';
   if (seas > Math.max(1, table.period[hour]! / limits.periodPerMetre!)) return 'fails';
-  const offBow = Math.abs(((((from - courseDeg) % 360) + 540) % 360) - 180);
-  const ahead = Number.isNaN(from) || offBow < 60;
+  const offBow = (from: number) => Math.abs(((((from - courseDeg) % 360) + 540) % 360) - 180);
+  const ahead = all.some((from) => Number.isNaN(from) || offBow(from) < 60);
   for (const sector of sectors)
-    if ((Number.isNaN(from) || isWithin(from, sector)) && (wind > sector.wind! || seas > sector.seas!))
+    if (
+      all.some((from) => Number.isNaN(from) || isWithin(from, sector)) &&
+      (wind > sector.wind! || seas > sector.seas!)
+    )
       return 'fails';
   const limit = ahead ? Math.min(Number(limits.wind), limits.headwind!) : Number(limits.wind);
   if (wind > limit + 5) return 'fails';

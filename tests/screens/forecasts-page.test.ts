@@ -11,6 +11,7 @@ const aboard = (hour: number, more: Partial<AboardDocument> = {}): AboardDocumen
   name: `20260203T0${hour}00Z-aaaaaaaaaaaa`,
   source: 'bulletin',
   issuer: 'Harbour Office',
+  members: 0,
   places: [''],
   issuedAt: `2026-02-03T0${hour}:00:00Z`,
   receivedAt: `2026-02-03T0${hour}:20:00Z`,
