@@ -88,6 +88,7 @@ export const entryKinds = {
     crew: z.number().int().min(1).max(100).optional(),
     reserveDays: z.number().min(0).max(100).optional(),
   }),
+  /** A tidal gate at the start of a leg, the leg's place in the passage's `legs`, from 0: open from one instant to the other. */
   gate: z.looseObject({ passage: id, leg: z.number().int().min(0).max(1000), from: instant, to: instant }),
   left: z.looseObject({ anchorage: id.optional() }),
   arrived: z.looseObject({ anchorage: id.optional() }),

@@ -24,7 +24,7 @@ const LEADS = [0, 1, 2, 3];
 const LEAST_SCALE = 0.25;
 const MOST_SCALE = 10;
 
-export const MET_QUANTITIES = ['wind', 'gust', 'direction', 'seas'] as const;
+const MET_QUANTITIES = ['wind', 'gust', 'direction', 'seas'] as const;
 export type MetQuantity = (typeof MET_QUANTITIES)[number];
 type Learned = 'wind' | 'direction' | 'seas';
 

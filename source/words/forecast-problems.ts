@@ -1,6 +1,6 @@
 import type { Problem, ProblemKind } from '../forecast/forecast.ts';
 import { cleanLine } from './clean.ts';
-import { amountWords, capital, momentWords } from './say.ts';
+import { amountWords, capital, durationWords, momentWords } from './say.ts';
 
 const MOST_LETTERS = 200;
 
@@ -8,6 +8,8 @@ interface Figures {
   /** The figure that is odd, and what it stands against; a dash where none was kept. */
   readonly value: (unit: string | null) => string;
   readonly than: (unit: string | null) => string;
+  /** The figure as hours. */
+  readonly lasted: string;
   readonly text: string;
 }
 
@@ -26,9 +28,9 @@ const words: { readonly [kind in ProblemKind]: (figures: Figures) => string } = 
   'no gusts': ({ text }) => `gusts are not said${hours(text)}; they are taken as 1.3 times the wind`,
   'no sea here': () =>
     'the table has no seas at this point, as where it is land; its seas are left out, not taken for calm',
-  old: ({ value }) => `it was issued ${value('h')} ago: never go by it, get a newer one`,
-  'ahead of now': ({ value }) =>
-    `it was issued ${value('h')} from now by the clock here; is the clock right?`,
+  old: ({ lasted }) => `it was issued ${lasted} ago: never go by it, get a newer one`,
+  'ahead of now': ({ lasted }) =>
+    `it was issued ${lasted} from now by the clock here; is the clock right, and the issue time?`,
   'past its purge time': ({ text }) => `its own time to be thrown away, ${text}, has passed; get a newer one`,
   'cut short': ({ text }) => `it stops before its end${quote(text)}; what came whole is read`,
   garbled: ({ text }) => `letters or octets in it are damaged${quote(text)}; look at the figures twice`,
@@ -60,6 +62,7 @@ export function problemSentence({ kind, where, value, than, text }: Problem, zon
   const said = words[kind]({
     value: figure(value),
     than: figure(than),
+    lasted: durationWords(value ?? 0),
     text: whereWords(text ?? '', zone),
   });
   const place = whereWords(where, zone);

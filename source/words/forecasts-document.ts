@@ -41,7 +41,8 @@ export interface MetDocument {
 /** The last look at the weather, and what the forecast that counts says of that place and hour. */
 export interface NowDocument {
   at: string;
-  met: Figures & { pressure: number | null; squalls: string | null };
+  /** `tendency`: the change of pressure, hPa in 3 h. */
+  met: Figures & { pressure: number | null; tendency: number | null; squalls: string | null };
   said: Figures | null;
 }
 
@@ -107,7 +108,7 @@ export function metDocument({ looks, wanted, by, own }: ForecastMet): MetDocumen
   };
 }
 
-export function nowDocument({ look, said }: WeatherNow): NowDocument {
+export function nowDocument({ look, said, tendency }: WeatherNow): NowDocument {
   const { wind, gust, dir, seas, pressure, squalls } = look.entry;
   return {
     at: instant(look.at),
@@ -117,6 +118,7 @@ export function nowDocument({ look, said }: WeatherNow): NowDocument {
       dir: sixOrNull(dir ?? null),
       seas: sixOrNull(seas ?? null),
       pressure: sixOrNull(pressure ?? null),
+      tendency: sixOrNull(tendency),
       squalls: squalls ?? null,
     },
     said: said && {

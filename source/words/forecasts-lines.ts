@@ -6,10 +6,13 @@ import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import type { AboardDocument, MetDocument } from './forecasts-document.ts';
 import { aligned, wrapped } from './lines.ts';
+import { tendencyWords } from './pressure.ts';
 import { amountWords, capital, counted, durationWords, momentWords, sentence } from './say.ts';
 
 const MS_AN_HOUR = 3_600_000;
 const MOST_LETTERS = 160;
+/** A decision is said beside the answer for so long (judgement). */
+const DECISION_HOURS = 72;
 
 /** The forecasts side by side as aligned lines, numbered from 1, the newest issued first; what they say of the passage stands beside. Whose each is has a line of its own where `columns` are too few. */
 export function aboardLines(
@@ -99,7 +102,9 @@ export function nowSentence({ now, at }: Pick<VerdictDocument, 'now' | 'at'>, zo
       ? null
       : `from ${pointLetters(met.dir)}${said === null || said.dir === null ? '' : ` where ${pointLetters(said.dir)} was forecast`}`,
     beside('seas', met.seas, said?.seas ?? null, 'm'),
-    met.pressure === null ? null : amountWords(met.pressure, 'hPa'),
+    met.pressure === null
+      ? null
+      : `${amountWords(met.pressure, 'hPa')}${met.tendency === null ? '' : `, ${tendencyWords(met.tendency)}`}`,
     met.squalls === null ? null : `squalls: ${met.squalls}`,
   ].filter((part) => part !== null);
   const none = said === null ? '; the forecast says nothing of that place and hour' : '';
@@ -174,12 +179,12 @@ function ownSentences(own: MetDocument['own'], looks: number, wanted: number): s
   ];
 }
 
-/** What the skipper decided last, beside what the model said. */
+/** What the skipper decided last, beside what the model said; null where that is long gone: the log has it. */
 export function decisionSentence(
   { decision, at }: Pick<VerdictDocument, 'decision' | 'at'>,
   zone: string,
 ): string | null {
-  if (!decision) return null;
+  if (!decision || Date.parse(at) - Date.parse(decision.at) > DECISION_HOURS * MS_AN_HOUR) return null;
   const { choice, verdict, score, text, against } = decision;
   const when = momentWords(Date.parse(decision.at), zone, Date.parse(at));
   const said = `the verdict was ${verdict}${score === null ? '' : ` at ${amountWords(score, null)}`}`;

@@ -86,6 +86,10 @@ describe('an entry typed', () => {
     [['job', 'item=gear-oil', 'text=new seal', 'minutes=1.5 h'], { text: 'new seal', minutes: 90 }],
     [['dated', 'item=flares', 'expires=2029-03-31'], { expires: '2029-03-31' }],
     [['plan', 'passage=to-otter-cay', 'crew=1'], { passage: 'to-otter-cay', crew: 1 }],
+    [
+      ['gate', 'passage=to-otter-cay', 'leg=1', 'from=09:00', 'to=11:30'],
+      { passage: 'to-otter-cay', leg: 0, from: '2026-02-03T09:00:00Z', to: '2026-02-03T11:30:00Z' },
+    ],
     [['remark', 'text=a=b'], { text: 'a=b' }],
   ])('takes values as people type them: %j', async (args, fields) => {
     const { status, err, added } = await record(args);

@@ -98,7 +98,7 @@ describe('the forecasts aboard', () => {
       ...three,
       now: {
         at: '2026-02-03T07:00:00Z',
-        met: { wind: 22, gust: null, dir: 180, seas: 1.5, pressure: 1008, squalls: null },
+        met: { wind: 22, gust: null, dir: 180, seas: 1.5, pressure: 1008, tendency: -4.2, squalls: null },
         said: { wind: 15, gust: 20, dir: 225, seas: null },
       },
       decision: {
@@ -112,7 +112,7 @@ describe('the forecasts aboard', () => {
     } as const;
     const text = flat(seen(moved(aModel({ size: { columns: 100, rows: 120 } }, document), 'w')));
     expect(text).toContain(
-      'Tue 3 Feb 07:00, 40 min ago: wind 22 kn where 15 kn was forecast, from S where SW was forecast, seas 1.5 m, 1008 hPa.',
+      'Tue 3 Feb 07:00, 40 min ago: wind 22 kn where 15 kn was forecast, from S where SW was forecast, seas 1.5 m, 1008 hPa, falling quickly.',
     );
     expect(text).toContain(
       'Tue 3 Feb 06:30: decided to go, against the verdict; the verdict was hold at 71.',
