@@ -66,7 +66,7 @@ process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
 async function board(start: BoardStart): Promise<number> {
-  const { folder, loaded, at, seed, simulations } = start;
+  const { folder, loaded, at, zone, seed, simulations } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -77,7 +77,7 @@ async function board(start: BoardStart): Promise<number> {
   let first: Result<typeof loaded> | null = good(loaded);
   let latest = loaded;
   return openBoard({
-    outside: at === null ? outside : { ...outside, now: () => at },
+    outside: { ...outside, zone, now: moment },
     boat: folder.path,
     host: hostOf(process),
     stands: at !== null,

@@ -22,12 +22,12 @@ interface About {
 const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => string } = {
   hours: (entry, { name }) =>
     `${name(entry.engine)}: meter at ${entry.reading} h${entry.swapped ? ', the first reading of a new meter' : ''}`,
-  dip: (entry, { name }) =>
-    `${name(entry.fluid)}: ${levelWords(entry) ?? offWords(entry.off)}${howWords(entry)}`,
+  dip: (entry, about) =>
+    `${about.name(entry.fluid)}: ${levelWords(entry, about) ?? offWords(entry.off)}${howWords(entry)}`,
   topup: (entry, about) =>
-    `${about.name(entry.fluid)}: ${amountWords(entry.amount, 'L')} poured in${after(levelWords(entry), ', now ')}${from(entry.from, about)}`,
+    `${about.name(entry.fluid)}: ${amountWords(entry.amount, 'L', fullOf(entry.fluid, about))} poured in${after(levelWords(entry, about), ', now ')}${from(entry.from, about)}`,
   change: (entry, about) =>
-    `${about.name(entry.fluid)}: drained and refilled${after(levelWords(entry), ', now ')}${from(entry.from, about)}`,
+    `${about.name(entry.fluid)}: drained and refilled${after(levelWords(entry, about), ', now ')}${from(entry.from, about)}`,
   job: (entry, { name }) => `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}`,
   leak: (entry, { name }) =>
     `${name(entry.item)}: ${leakWords[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
@@ -64,18 +64,20 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
 
 const leakWords = { dry: 'dry', wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
 
-function levelWords({
-  level,
-  share,
-}: {
-  level?: number | undefined;
-  share?: number | undefined;
-}): string | null {
-  if (level !== undefined) return amountWords(level, 'L');
+function levelWords(
+  { fluid, level, share }: { fluid: string; level?: number | undefined; share?: number | undefined },
+  about: About,
+): string | null {
+  if (level !== undefined) return amountWords(level, 'L', fullOf(fluid, about));
   if (share === undefined) return null;
   if (share === 1) return 'at the full mark';
   if (share === 0) return 'at the low mark';
   return `${amountWords(share, 'share')} of the way from low to full`;
+}
+
+/** What it holds, so that all that is said of it is in one unit. */
+function fullOf(fluid: string, { boat }: About): number | undefined {
+  return boat.fluids.find(({ id }) => id === fluid)?.full;
 }
 
 function offWords(off: 'below' | 'above' | undefined): string {
@@ -112,10 +114,10 @@ function answerWords({ check, ok, value }: DraftOf<'check'>, { boat }: About): s
 
 function weatherWords({ wind, gust, dir, seas, pressure, squalls }: DraftOf<'weather'>): string {
   return [
-    after(wind, 'wind ', ' kn'),
-    after(gust, 'gusts ', ' kn'),
+    after(amountOr(wind, 'kn'), 'wind '),
+    after(amountOr(gust, 'kn'), 'gusts '),
     dir === undefined ? '' : `from ${dir} degrees`,
-    after(seas, 'seas ', ' m'),
+    after(amountOr(seas, 'm'), 'seas '),
     after(pressure, '', ' hPa'),
     after(squalls, 'squalls: '),
   ]
@@ -130,6 +132,10 @@ function forecastWhen(name: string): string {
     Number(digits.slice(at, i === 0 ? 4 : at + 2)),
   ) as [number, number, number, number, number];
   return `${momentWords(Date.UTC(year, month - 1, day, hour, minute), 'UTC')} UTC`;
+}
+
+function amountOr(value: number | undefined, unit: string): string | undefined {
+  return value === undefined ? undefined : amountWords(value, unit);
 }
 
 function from(spare: string | undefined, { name }: About): string {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { run } from '../../source/commands/run.ts';
 import type { Entry } from '../../source/logbook/entries.ts';
+import type { Settings } from '../../source/outside.ts';
 import { sandpiper } from '../helpers/a-boat.ts';
 import { healthyLog } from '../helpers/a-healthy-log.ts';
 import { aFolder, anOutside, type FolderInMemory } from '../helpers/an-outside.ts';
@@ -10,7 +11,13 @@ const healthy = () => aFolder(sandpiper, healthyLog);
 
 async function record(
   args: readonly string[],
-  given: { folder?: FolderInMemory; input?: string; name?: string; now?: number } = {},
+  given: {
+    folder?: FolderInMemory;
+    input?: string;
+    name?: string;
+    now?: number;
+    settings?: Partial<Settings>;
+  } = {},
 ) {
   const folder = given.folder ?? healthy();
   const before = folder.lines.length;
@@ -18,7 +25,7 @@ async function record(
     folders: { '.': folder },
     ...(given.input === undefined ? {} : { input: given.input }),
     ...(given.now === undefined ? {} : { now: given.now }),
-    settings: { name: given.name ?? null },
+    settings: { name: given.name ?? null, ...given.settings },
   });
   const status = await run(['record', ...args], outside, noScreens);
   return { status, ...outside.written(), added: folder.lines.slice(before).map(fieldsOf), folder };
@@ -49,6 +56,17 @@ describe('an entry typed', () => {
     expect(out).toBe(
       'saved: Tue 3 Feb 2026 07:40  Gear oil: 0.3 L poured in, now at the full mark  [aaaaaaaa-16]\n',
     );
+  });
+
+  it('without a unit is in the one preferred, which what was saved says; --json and JSON lines are in file units', async () => {
+    const settings = { volume: 'US', clock: '12 h', zone: 'America/New_York' } as const;
+    const words = ['topup', 'fluid=gear-oil', 'amount=0.25'];
+    const typed = await record(words, { settings });
+    expect(typed.added[0]).toMatchObject({ amount: 0.2365882365 });
+    expect(typed.out).toContain('Tue 3 Feb 2026 2:40am  Gear oil: 0.25 US qt poured in');
+    expect((await record([...words, '--json'], { settings })).added[0]).toMatchObject({ amount: 0.25 });
+    const input = '{"kind":"topup","at":"2026-02-03T07:00:00Z","fluid":"gear-oil","amount":0.25}';
+    expect((await record(['-'], { settings, input })).added[0]).toMatchObject({ amount: 0.25 });
   });
 
   it.each([
