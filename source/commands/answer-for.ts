@@ -47,6 +47,7 @@ export function* answering(
     simulations,
     trouble: [...troubles, ...condition.troubles],
   });
+  yield;
   const told = {
     aboard: forecastsAboard(forecasts, condition, boat.limits.forecastError),
     now: weatherNow(boat, condition, forecast),

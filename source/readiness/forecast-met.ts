@@ -68,7 +68,8 @@ export function forecastMet(
   forecasts: readonly Forecast[],
 ): ForecastMet {
   const recent = weather.filter((look) => at - look.at <= LATELY_DAYS * MS_A_DAY);
-  const all = recent.flatMap((look) => comparisonsOf(look, boat, forecasts));
+  const spans = forecasts.map(spanOf);
+  const all = recent.flatMap((look) => comparisonsOf(look, boat, spans));
   return {
     looks: new Set(all.map(({ look }) => look)).size,
     wanted: LOOKS_WANTED,
@@ -77,14 +78,26 @@ export function forecastMet(
   };
 }
 
-function comparisonsOf(look: WeatherLook, boat: Boat, forecasts: readonly Forecast[]): Comparison[] {
+/** A forecast with the instants between which it can be held to anything: from when it was received to its end. */
+interface Spanned {
+  readonly forecast: Forecast;
+  readonly from: number;
+  readonly to: number;
+}
+
+function spanOf(forecast: Forecast): Spanned {
+  const ends = forecast.places.map(({ steps }) => Date.parse(steps.at(-1)?.to ?? forecast.issuedAt));
+  return { forecast, from: Date.parse(forecast.receivedAt), to: Math.max(...ends) };
+}
+
+function comparisonsOf(look: WeatherLook, boat: Boat, forecasts: readonly Spanned[]): Comparison[] {
   const where = whereThen(boat, look);
   if (where === null) return [];
   const lying = look.where !== null && 'anchorage' in look.where;
   return forecasts
-    .filter(({ receivedAt }) => Date.parse(receivedAt) <= look.at)
-    .filter((forecast) => !lying || speaksOf(forecast, where))
-    .flatMap((forecast) => comparedWith(look, forecast, where));
+    .filter(({ from, to }) => from <= look.at && look.at < to)
+    .filter(({ forecast }) => !lying || speaksOf(forecast, where))
+    .flatMap(({ forecast }) => comparedWith(look, forecast, where));
 }
 
 /** Whether a forecast means this place, not everywhere. */
