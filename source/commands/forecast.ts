@@ -13,6 +13,7 @@ import { cleanLine } from '../words/clean.ts';
 import { forecastPage } from '../words/forecast-page.ts';
 import { gribLines } from '../words/grib-lines.ts';
 import { momentFrom } from '../words/moments.ts';
+import { preferred } from '../words/preferred.ts';
 import type { Command, Request } from './command.ts';
 import { chooseForecast, listAboard } from './forecasts-aboard.ts';
 import { complainOf, jsonText } from './show.ts';
@@ -73,7 +74,7 @@ async function understood(
   let given: Given & { sha256: string } = {
     now,
     timeZone: outside.zone,
-    seasUnit: 'm',
+    seasUnit: preferred().height,
     issuedAt: options.issued ?? undefined,
     zones: options.zone?.split(',').map((zone) => zone.trim()),
     sha256: outside.sha256(bytes.value),

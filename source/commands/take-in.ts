@@ -7,10 +7,10 @@ import { bad, type Result } from '../trouble.ts';
 export async function takeIn(
   content: Content,
   { text, now }: { readonly text: string; readonly now: number },
-  { folder, outside }: { readonly folder: BoatFolder; readonly outside: Pick<Outside, 'sha256' | 'zone'> },
+  { folder, outside }: { readonly folder: BoatFolder; readonly outside: Pick<Outside, 'sha256'> },
 ): Promise<Result<string>> {
   const sha256 = outside.sha256(new TextEncoder().encode(text));
-  const read = finished(content, [], { now, timeZone: outside.zone, seasUnit: 'm', sha256 });
+  const read = finished(content, [], { now, sha256 });
   if (!read.ok) return read;
   return read.value.kind === 'forecast'
     ? folder.keepForecast(read.value.forecast)

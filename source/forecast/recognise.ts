@@ -66,9 +66,8 @@ export function askTrouble(ask: Ask): Trouble {
 export function finished(
   content: Content,
   more: readonly Problem[],
-  given: Given & { readonly sha256: string },
+  { now, sha256 }: { readonly now: number; readonly sha256: string },
 ): Result<Understood> {
-  const { now, sha256 } = given;
   const ended = Math.max(
     ...content.places.flatMap(({ steps }) => steps.slice(-1).map(({ to }) => Date.parse(to))),
   );

@@ -1,5 +1,6 @@
 import { problemSentence } from '../words/forecast-problems.ts';
 import { heardWords } from '../words/heard-words.ts';
+import { preferred } from '../words/preferred.ts';
 import { durationWords, momentWords } from '../words/say.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { fieldSpans } from './field.ts';
@@ -40,7 +41,7 @@ export function heardLines({ model }: Sight, page: HeardPage, columns: number): 
     ...page.told.flatMap((trouble) => told(sayShortly(trouble), 'watch')),
     ...told(outcome(page, heard), page.ready ? 'title' : 'plain'),
     ...told(
-      'From, wind in knots, gusts, seas in metres, period: se 15-20 g28 1.2-2m 7s. = is as above, . is not heard; f5-6 and 4-6ft will do.',
+      `From, wind in knots, gusts, seas in ${preferred().height === 'ft' ? 'feet' : 'metres'}, period: se 15-20 g28 1.2-2m 7s. = is as above, . is not heard; f5-6 and 4-6ft will do.`,
     ),
   ];
 }
