@@ -5,11 +5,13 @@ import { FILE_UNITS, prefer } from '../words/preferred.ts';
 import { answering } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
 import { copyOnLeaving } from './copy-on-leaving.ts';
+import { withDecisions } from './decided.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
 import { STATUS } from './status.ts';
 import { COMMANDS } from './table.ts';
+import { takeIn } from './take-in.ts';
 import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
 import { whichBoat } from './which-boat.ts';
@@ -24,6 +26,9 @@ export interface BoardStart {
   readonly seed: number;
   readonly simulations: number;
   readonly answering: typeof answering;
+  readonly takeIn: typeof takeIn;
+  /** What is saved with entries typed: leaving is a decision. */
+  readonly withDecisions: typeof withDecisions;
 }
 
 export interface Screens {
@@ -83,7 +88,9 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
   if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
-  const status = await screens.board({ folder, loaded, ...options, zone: outside.zone, answering });
+  const { zone } = outside;
+  const board = { folder, loaded, ...options, zone, answering, takeIn, withDecisions };
+  const status = await screens.board(board);
   /** Not when a signal ended it: then there may be no time. */
   return status === STATUS.done && !options.sample ? await copyOnLeaving(folder, outside) : status;
 }

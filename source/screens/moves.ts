@@ -1,5 +1,7 @@
 import { boardStops } from './board.ts';
+import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
+import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
@@ -47,6 +49,14 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  forecasts,
+  'next forecast': pointForecast(1),
+  'forecast before': pointForecast(-1),
+  'count it': countForecast,
+  hear,
+  'end line': enterHeard,
+  'next line': toHeardRow(1),
+  'line before': toHeardRow(-1),
   trouble,
   keys,
   palette,

@@ -1,11 +1,12 @@
-import { type Field, pastedIn, typedIn } from './field.ts';
+import { EMPTY, type Field, pastedIn, typedIn } from './field.ts';
+import { rowsFor } from './heard.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
-  if (page.page === 'form' && page.saving === null) return page.fields[page.at] ?? null;
-  if (page.page === 'stores' && !page.shopping) return page.find;
-  return null;
+  if (page.page === 'stores') return page.shopping ? null : page.find;
+  const typed = page.page === 'form' || page.page === 'heard';
+  return typed && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
 
 /** Keys of a page that its field leaves alone. */
@@ -31,6 +32,12 @@ export function pastedInto(model: Model, text: string): Model | null {
 /** What was told of the field before, or chosen by it, no longer holds. */
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
+  if (page.page === 'heard') {
+    const fields = page.fields.with(page.at, field);
+    const rows = 1 + rowsFor(fields);
+    const offered = Array.from({ length: Math.max(rows, page.at + 1) }, (_, at) => fields[at] ?? EMPTY);
+    return withTop(model, { ...page, fields: offered, told: [], ready: false });
+  }
   if (page.page === 'form')
     return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [], insisted: false });
   if (page.page === 'stores') return withTop(model, { ...page, find: field, chosen: null });

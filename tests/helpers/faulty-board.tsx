@@ -40,6 +40,7 @@ try {
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
     },
   });
