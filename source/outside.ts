@@ -106,7 +106,7 @@ export interface Settings {
   readonly lastBoat: string | null;
   readonly name: string | null;
   readonly palette: 'day' | 'night' | 'plain';
-  set(change: { lastBoat?: string; name?: string; palette?: 'day' | 'night' | 'plain' }): void;
+  set(change: { lastBoat?: string; name?: string; palette?: 'day' | 'night' | 'plain' }): Promise<void>;
 }
 
 export interface Terminal {

@@ -64,6 +64,7 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   const opened = await whichBoat(options, outside);
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
-  if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
+  const settings = await outside.settings();
+  if (!options.sample && settings.lastBoat !== folder.path) void settings.set({ lastBoat: folder.path });
   return await screens.board({ folder, loaded, ...options, answering });
 }

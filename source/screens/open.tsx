@@ -45,7 +45,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
       palette: settings.palette,
       colour: terminal.colour,
     }),
-    work: { ...work, keepPalette: (palette) => settings.set({ palette }) },
+    work: { ...work, keepPalette: (palette) => void settings.set({ palette }) },
     afterFrame: (run) => void drawn().then(run).catch(fail),
     suspend: () => void suspension.suspend().catch(fail),
     redraw: () => void suspension.redraw().catch(fail),

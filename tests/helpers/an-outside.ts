@@ -104,7 +104,7 @@ export function anOutside(given: {
       name: null,
       palette: 'day',
       ...given.settings,
-      set: (change) => remembered.push(change),
+      set: async (change) => void remembered.push(change),
     }),
     terminal: {
       interactive: false,

@@ -12,7 +12,12 @@ try {
     outside: {
       now: () => Date.parse(AT),
       zone: 'UTC',
-      settings: async () => ({ lastBoat: null, name: null, palette: 'day', set: planted('key') }),
+      settings: async () => ({
+        lastBoat: null,
+        name: null,
+        palette: 'day',
+        set: () => Promise.resolve(planted('key')()),
+      }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
     host: hostOf(process),
