@@ -76,6 +76,7 @@ async function board({ folder, loaded, at, seed, simulations, answering }: Board
   let first: Result<typeof loaded> | null = good(loaded);
   return openBoard({
     outside: at === null ? outside : { ...outside, now: () => at },
+    boat: folder.path,
     host: hostOf(process),
     stands: at !== null,
     work: {

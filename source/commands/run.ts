@@ -2,6 +2,7 @@ import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
 import { clean } from '../words/clean.ts';
 import { answering } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
+import { copyOnLeaving } from './copy-on-leaving.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
@@ -66,5 +67,7 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   const { folder, loaded } = opened.value;
   const settings = await outside.settings();
   if (!options.sample && settings.lastBoat !== folder.path) void settings.set({ lastBoat: folder.path });
-  return await screens.board({ folder, loaded, ...options, answering });
+  const status = await screens.board({ folder, loaded, ...options, answering });
+  /** Not when a signal ended it: then there may be no time. */
+  return status === STATUS.done && !options.sample ? await copyOnLeaving(folder, outside) : status;
 }

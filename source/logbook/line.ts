@@ -41,6 +41,7 @@ const crcDigits = '00000000'.length;
 const closingLength = closing.length + crcDigits + '"}'.length;
 const strictText = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 const looseText = new TextDecoder('utf-8', { ignoreBOM: true });
+const utf8 = new TextEncoder();
 const hexDigits = '0123456789abcdef';
 const crcPattern = /^[0-9a-f]{8}$/;
 const writerLength = 8;
@@ -103,14 +104,15 @@ function lineFrom(record: Parsed | null, text: string): Line {
   return { how: 'entry', frame: understood };
 }
 
-/** One line with its LF, closed by the checksum of everything before it. `record` must not hold `crc`. */
+/** One line, closed by the checksum of everything before it: its text, and its bytes with the LF. `record` must not hold `crc`. */
 export function writeLine(
   record: object,
   crc32: Crc32,
-): { readonly bytes: Uint8Array; readonly crc: string } {
+): { readonly text: string; readonly bytes: Uint8Array; readonly crc: string } {
   const body = JSON.stringify(record).slice(0, -1);
   const crc = hex(crc32(body));
-  return { bytes: new TextEncoder().encode(`${body}${closing}${crc}"}\n`), crc };
+  const text = `${body}${closing}${crc}"}`;
+  return { text, bytes: utf8.encode(`${text}\n`), crc };
 }
 
 /** Whether a checksum is written at that place of a text. */

@@ -1,9 +1,9 @@
 import { type Instance, render } from 'ink';
-import type { Outside } from '../outside.ts';
+import type { Outside, Settings } from '../outside.ts';
 import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
-import { firstModel } from './model.ts';
+import { firstModel, type Model } from './model.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -15,6 +15,8 @@ const ENDING = { SIGHUP: 129, SIGINT: 0, SIGTERM: 143 } as const;
 
 export interface BoardOptions {
   readonly outside: Pick<Outside, 'now' | 'zone' | 'settings' | 'terminal'>;
+  /** The boat folder, from the root. */
+  readonly boat: string;
   readonly host: Host;
   readonly work: Omit<BoardWork, 'keepPalette'>;
   /** True where the clock was given: it then stands still. */
@@ -27,7 +29,7 @@ type Outcome = { readonly status: number } | { readonly thrown: unknown };
  * Opens the board and gives the exit status once it is left: 0, or that of the signal that ended it.
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
-export async function openBoard({ outside, host, work, stands }: BoardOptions): Promise<number> {
+export async function openBoard({ outside, boat, host, work, stands }: BoardOptions): Promise<number> {
   const { terminal } = outside;
   const settings = await outside.settings();
   const ending = Promise.withResolvers<Outcome>();
@@ -44,6 +46,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
+      copy: lastCopy(settings, boat),
     }),
     work: { ...work, keepPalette: (palette) => void settings.set({ palette }) },
     afterFrame: (run) => void drawn().then(run).catch(fail),
@@ -96,6 +99,12 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
   for (const one of undo) one();
   if ('thrown' in outcome) throw outcome.thrown;
   return outcome.status;
+}
+
+function lastCopy({ backup, checkedCopies }: Settings, folder: string): Model['copy'] {
+  if (backup === null) return null;
+  const made = checkedCopies.find(({ boat, place }) => boat === folder && place === backup);
+  return { at: made ? Date.parse(made.at) : null };
 }
 
 /** Gives the terminal back, and does not wait for one that is gone. */

@@ -103,6 +103,8 @@ export function anOutside(given: {
       lastBoat: null,
       name: null,
       palette: 'day',
+      backup: null,
+      checkedCopies: [],
       ...given.settings,
       set: async (change) => void remembered.push(change),
     }),
@@ -137,6 +139,7 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
     },
     accept: async () => bad({ kind: 'no boat folder', folder: path }),
     merge: async () => bad({ kind: 'no boat folder', folder: path }),
+    copyTo: async () => bad({ kind: 'no boat folder', folder: path }),
     watch: () => () => {},
   };
 }

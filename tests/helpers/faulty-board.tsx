@@ -16,10 +16,13 @@ try {
         lastBoat: null,
         name: null,
         palette: 'day',
+        backup: null,
+        checkedCopies: [],
         set: () => Promise.resolve(planted('key')()),
       }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
+    boat: '/boat',
     host: hostOf(process),
     stands: true,
     work: {

@@ -16,7 +16,15 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
   const kept: Tried = { faults: [], did: [], reads: [] };
   const size = { columns: 80, rows: 24 };
   const driver = driverOf({
-    first: firstModel({ now: Date.parse(AT), zone: 'UTC', by: null, size, palette: 'day', colour: true }),
+    first: firstModel({
+      now: Date.parse(AT),
+      zone: 'UTC',
+      by: null,
+      size,
+      palette: 'day',
+      copy: null,
+      colour: true,
+    }),
     work: {
       load: () => new Promise((settle) => kept.reads.push(settle)),
       judge: async () => aDocument(),

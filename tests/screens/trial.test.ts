@@ -155,6 +155,7 @@ it('of several steps in one frame only the last is worked out', async () => {
       by: null,
       size: SIZES[2],
       palette: 'day',
+      copy: null,
       colour: true,
     }),
     work: {
