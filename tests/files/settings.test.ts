@@ -28,9 +28,9 @@ describe('the preferences of a person', () => {
   it('hold the second place for copies, and when the last ones were made; what is no such record is as if not there', async () => {
     const folder = aFolder();
     const made = { boat: '/boats/whimbrel', place: '/stick', at: '2026-02-03T07:40:00.000Z' };
-    (await settingsIn(folder)()).set({ backup: '/stick', checkedCopies: [made] });
+    await (await settingsIn(folder)()).set({ backup: '/stick', checkedCopies: [made] });
     expect(await settingsIn(folder)()).toMatchObject({ backup: '/stick', checkedCopies: [made] });
-    (await settingsIn(folder)()).set({ backup: null });
+    await (await settingsIn(folder)()).set({ backup: null });
     expect(await settingsIn(folder)()).toMatchObject({ backup: null, checkedCopies: [made] });
     const odd = [made, 7, null, { ...made, at: 'once' }, { boat: '/boats/whimbrel' }];
     for (const [written, read] of [
