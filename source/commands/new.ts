@@ -129,7 +129,7 @@ async function make(answered: NewBoat, { place, now, request }: Making, outside:
   if (doubts.length > 0) return complainOf(doubts, outside);
   const saved = await place.fill(text, drafts);
   if (!saved.ok) return complainOf(saved.troubles, outside);
-  (await outside.settings()).set({ lastBoat: place.path });
+  await (await outside.settings()).set({ lastBoat: place.path });
   if (request.options.json) {
     outside.print(jsonText({ format: 1, boat: file.name, folder: place.path, saved: saved.value }));
     return STATUS.done;

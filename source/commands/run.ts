@@ -87,7 +87,8 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   const opened = await whichBoat(options, outside);
   if (!opened.ok) return complainOf(opened.troubles, outside);
   const { folder, loaded } = opened.value;
-  if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
+  const settings = await outside.settings();
+  if (!options.sample && settings.lastBoat !== folder.path) void settings.set({ lastBoat: folder.path });
   const { zone } = outside;
   const board = { folder, loaded, ...options, zone, answering, takeIn, withDecisions };
   const status = await screens.board(board);

@@ -48,7 +48,7 @@ export async function openBoard({ outside, boat, host, work, stands }: BoardOpti
       colour: terminal.colour,
       copy: lastCopy(settings, boat),
     }),
-    work: { ...work, keepPalette: (palette) => settings.set({ palette }) },
+    work: { ...work, keepPalette: (palette) => void settings.set({ palette }) },
     afterFrame: (run) => void drawn().then(run).catch(fail),
     suspend: () => void suspension.suspend().catch(fail),
     redraw: () => void suspension.redraw().catch(fail),
