@@ -1,9 +1,12 @@
 import { isZone } from '../maths/wall-clock.ts';
-import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
+import type { Outside } from '../outside.ts';
+import type { Result, Trouble } from '../trouble.ts';
 import { clean } from '../words/clean.ts';
+import type { NewBoat } from '../words/new-boat.ts';
 import { FILE_UNITS, prefer } from '../words/preferred.ts';
 import { answerFor } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
+import { beginBoat } from './begin-boat.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
@@ -11,12 +14,18 @@ import { STATUS } from './status.ts';
 import { COMMANDS } from './table.ts';
 import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
-import { whichBoat } from './which-boat.ts';
+import { type OpenBoat, openFolder, whichBoat } from './which-boat.ts';
 
 /** What the board is given. `at` null: it follows the clock. `answerFor` is the same road the shell takes. */
 export interface BoardStart {
-  readonly folder: BoatFolder;
-  readonly loaded: LoadedBoat;
+  /** Null where no boat is known: the board then begins one. */
+  readonly boat: OpenBoat | null;
+  /** Why there is none. */
+  readonly told: readonly Trouble[];
+  /** Makes the folder of a new boat and opens it. */
+  begin(boat: NewBoat, folder: string): Promise<Result<OpenBoat>>;
+  /** Opens a fresh copy of the sample boat. */
+  sample(): Promise<Result<OpenBoat>>;
   readonly at: number | null;
   /** That of the preferences, else the machine's. */
   readonly zone: string;
@@ -79,8 +88,28 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
     return typeof said === 'number' ? said : STATUS.done;
   }
   const opened = await whichBoat(options, outside);
-  if (!opened.ok) return complainOf(opened.troubles, outside);
-  const { folder, loaded } = opened.value;
-  if (!options.sample) (await outside.settings()).set({ lastBoat: folder.path });
-  return await screens.board({ folder, loaded, ...options, zone: outside.zone, answerFor });
+  if (!opened.ok && !isFirstRun(options, opened.troubles)) return complainOf(opened.troubles, outside);
+  const settings = await outside.settings();
+  if (opened.ok && !options.sample) await settings.set({ lastBoat: opened.value.folder.path });
+  return await screens.board({
+    boat: opened.ok ? opened.value : null,
+    told: opened.ok || settings.lastBoat === null ? [] : opened.troubles,
+    begin: async (boat, folder) => {
+      const place = await outside.newBoat(folder);
+      if (!place.ok) return place;
+      const begun = await beginBoat(boat, { place: place.value, now: options.at ?? outside.now() }, outside);
+      return begun.ok ? openFolder(place.value.path, outside) : begun;
+    },
+    sample: () => whichBoat({ ...options, sample: true }, outside),
+    at: options.at,
+    seed: options.seed,
+    simulations: options.simulations,
+    zone: outside.zone,
+    answerFor,
+  });
+}
+
+/** No boat was named, none is here, and the last one, if there was one, is gone. */
+function isFirstRun({ boat, sample }: Options, troubles: readonly Trouble[]): boolean {
+  return boat === null && !sample && troubles.every(({ kind }) => kind === 'no boat folder');
 }

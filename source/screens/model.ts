@@ -3,6 +3,8 @@ import type { Draft, Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import type { NewBoat } from '../words/new-boat.ts';
+import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { PaletteName } from './palette.ts';
 import type { Trial, TrialField } from './trial.ts';
@@ -69,6 +71,7 @@ export type Page =
       readonly trying: boolean;
     }
   | FormPage
+  | FirstRunPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
@@ -84,6 +87,8 @@ export type Message =
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
+  /** A boat was begun, or the sample opened; `what` says so. */
+  | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -99,6 +104,8 @@ export type Request =
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
+  | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
+  | { readonly do: 'open sample' }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }
@@ -119,6 +126,17 @@ export function firstModel(given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | '
     notice: null,
   };
   return [model, [{ do: 'load' }]];
+}
+
+/** The first model where there is no boat to open: the interview of a new one. */
+export function modelWithoutBoat(told: readonly Trouble[]): typeof firstModel {
+  return (given) => {
+    const [model] = firstModel(given);
+    return [
+      { ...model, boat: { is: 'shut', troubles: told }, pages: [{ page: 'board' }, firstRun(given, told)] },
+      [],
+    ];
+  };
 }
 
 /** What can say NEW and is no item: ids have no space in them. */

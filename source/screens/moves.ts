@@ -1,4 +1,5 @@
 import { boardStops } from './board.ts';
+import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
 import { enter, fillIn, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
@@ -39,6 +40,13 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
   trouble,
   keys,
   palette,

@@ -1,9 +1,10 @@
 import { type Instance, render } from 'ink';
 import type { Outside } from '../outside.ts';
+import type { Trouble } from '../trouble.ts';
 import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
-import { firstModel } from './model.ts';
+import { firstModel, modelWithoutBoat } from './model.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -17,6 +18,8 @@ export interface BoardOptions {
   readonly outside: Pick<Outside, 'now' | 'zone' | 'settings' | 'terminal'>;
   readonly host: Host;
   readonly work: Omit<BoardWork, 'keepPalette'>;
+  /** Where there is no boat yet: why, as far as it is to be told. Null where one is to be opened. */
+  readonly none: readonly Trouble[] | null;
   /** True where the clock was given: it then stands still. */
   readonly stands: boolean;
 }
@@ -27,7 +30,7 @@ type Outcome = { readonly status: number } | { readonly thrown: unknown };
  * Opens the board and gives the exit status once it is left: 0, or that of the signal that ended it.
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
-export async function openBoard({ outside, host, work, stands }: BoardOptions): Promise<number> {
+export async function openBoard({ outside, host, work, none, stands }: BoardOptions): Promise<number> {
   const { terminal } = outside;
   const settings = await outside.settings();
   const ending = Promise.withResolvers<Outcome>();
@@ -36,7 +39,7 @@ export async function openBoard({ outside, host, work, stands }: BoardOptions): 
   const suspension = suspensionOf(host);
   let drawn = async () => {};
   const driver = driverOf({
-    first: firstModel({
+    first: (none ? modelWithoutBoat(none) : firstModel)({
       now: outside.now(),
       zone: outside.zone,
       by: settings.name,

@@ -1,8 +1,10 @@
 import { type Field, pastedIn, typedIn } from './field.ts';
+import { rowAt } from './first-run/first-run.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
+  if (page.page === 'first run') return page.making || rowAt(page).is === 'make' ? null : page.field;
   return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
 
@@ -23,6 +25,7 @@ export function pastedInto(model: Model, text: string): Model | null {
 /** What was told of the field before no longer holds. */
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
+  if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
   if (page.page !== 'form') return model;
   const fields = page.fields.with(page.at, field);
   return withTop(model, { ...page, fields, told: [], insisted: false });

@@ -1,6 +1,6 @@
 import { hostOf } from '../../source/screens/host.ts';
 import { openBoard } from '../../source/screens/open.tsx';
-import { good } from '../../source/trouble.ts';
+import { bad, good } from '../../source/trouble.ts';
 import { FILE_UNITS } from '../../source/words/preferred.ts';
 import { AT, aDocument, aLoaded } from './a-document.ts';
 
@@ -25,6 +25,7 @@ try {
     },
     host: hostOf(process),
     stands: true,
+    none: null,
     work: {
       load: async () => good(aLoaded()),
       judge: () => {
@@ -36,6 +37,8 @@ try {
         planted('reckoning')();
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
+      begin: async () => bad(),
+      sample: async () => bad(),
       save: async () => good([]),
       watch: () => () => {},
     },
