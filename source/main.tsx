@@ -15,11 +15,14 @@ import { newFolder } from './files/new-boat.ts';
 import { readSmallFile } from './files/read-text.ts';
 import { copySample } from './files/sample.ts';
 import { settingsIn } from './files/settings.ts';
+import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
 import { bad, good, type Result } from './trouble.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
+/** As long at a time as nobody feels a key wait, ms: a frame may be drawn every 33. */
+const TURN_MS = 8;
 /** On standard error, so that what is printed stays the answer. */
 const asking = askingOn(stdin, stderr);
 
@@ -65,7 +68,7 @@ process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
 async function board(start: BoardStart): Promise<number> {
-  const { at, zone, seed, simulations, answerFor } = start;
+  const { at, zone, seed, simulations, answering } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -86,6 +89,7 @@ async function board(start: BoardStart): Promise<number> {
   };
   return openBoard({
     outside: { ...outside, zone, now: moment },
+    boat: folder?.path ?? null,
     host: hostOf(process),
     stands: at !== null,
     none: start.boat ? null : start.told,
@@ -97,7 +101,10 @@ async function board(start: BoardStart): Promise<number> {
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
-      judge: (of) => answerFor(of, { at: of.condition.at, seed, simulations }).document,
+      async judge(of, wanted) {
+        const answered = await inTurns(answering(of, { at: of.condition.at, seed, simulations }), wanted);
+        return answered?.document ?? null;
+      },
       save: async (drafts) => (await folder?.append(drafts)) ?? bad(),
       begin: (boat, place) => opening(start.begin(boat, place)),
       sample: () => opening(start.sample()),
@@ -111,6 +118,19 @@ async function board(start: BoardStart): Promise<number> {
       },
     },
   });
+}
+
+/** Lets keys and frames have their turn between those of the work. Null once it is no longer wanted. */
+async function inTurns<T>(work: Turns<T>, wanted: () => boolean): Promise<T | null> {
+  for (;;) {
+    const until = performance.now() + TURN_MS;
+    do {
+      const turn = work.next();
+      if (turn.done) return turn.value;
+    } while (performance.now() < until);
+    await new Promise((next) => setImmediate(next));
+    if (!wanted()) return null;
+  }
 }
 
 /** `~/whimbrel` as a shell would have it. */

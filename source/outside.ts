@@ -41,6 +41,7 @@ export interface NewFolder {
 }
 
 export interface BoatFolder {
+  /** From the root, so that it is found again from anywhere. */
   readonly path: string;
   /** Reads boat.json and the whole log. A boat file that cannot be used is not ok; damage in the log comes as troubles beside what is sound. */
   read(): Promise<Result<LoadedBoat>>;
@@ -52,6 +53,8 @@ export interface BoatFolder {
   accept(): Promise<Result<Accepted>>;
   /** Takes everything another copy of the boat folder has into this one; nothing is changed over there. A copy of `anyName` may be called otherwise. */
   merge(from: string, anyName: boolean): Promise<Result<Merged>>;
+  /** Copies the folder into the folder `place`, which must be there, and reads the copy to check it. Ok only where all that is here was found there. */
+  copyTo(place: string): Promise<Result<CheckedCopy>>;
   /** Calls back when the folder's log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
 }
@@ -101,6 +104,24 @@ export interface Merged {
   readonly troubles: readonly Trouble[];
 }
 
+export interface CheckedCopy {
+  /** The boat folder and its copy, from the root. */
+  readonly from: string;
+  readonly to: string;
+  /** So many are here, and all of them there. */
+  readonly entries: number;
+  /** So many are there and not here. */
+  readonly more: number;
+}
+
+/** When a boat folder was last copied to a place, and the copy found sound. */
+export interface CopyMade {
+  readonly boat: string;
+  readonly place: string;
+  /** An instant, ISO 8601. */
+  readonly at: string;
+}
+
 export const VOLUMES = ['litres', 'US', 'imperial'] as const;
 export const HEIGHTS = ['m', 'ft'] as const;
 export const WINDS = ['kn', 'm/s'] as const;
@@ -119,6 +140,10 @@ export interface Settings extends Preferred {
   readonly lastBoat: string | null;
   readonly name: string | null;
   readonly palette: 'day' | 'night' | 'plain';
+  /** The folder into which a boat folder is copied when the board is left; null: nowhere. */
+  readonly backup: string | null;
+  /** The last of each boat. */
+  readonly checkedCopies: readonly CopyMade[];
   /** An IANA name in the place of the machine's zone; null takes that. */
   readonly zone: string | null;
   set(change: Preferences): void;

@@ -29,6 +29,16 @@ export type FolderTrouble =
   | { kind: 'stray file'; file: string }
   /** A file in forecasts/ that is not one of ours any more. It is not read. */
   | { kind: 'forecast damaged'; file: string; what: string }
+  /** The second place named in the preferences cannot take a copy of this boat folder. Nothing was written there. */
+  | {
+      kind: 'no place for a copy';
+      folder: string;
+      why: 'not from the root' | 'the boat folder itself' | 'taken';
+    }
+  /** The copy is not complete; what it had before it still has. Null: the troubles beside this one say why. */
+  | { kind: 'not copied'; to: string; code: string | null }
+  /** Copied, and found wanting when read again. */
+  | { kind: 'copy unsound'; folder: string; lacks: number }
   /** Entries can still be saved, but not for long. */
   | { kind: 'little room'; folder: string; bytes: number }
   /** The disk failed while saving; the entry is safe in a new file, the failed one is not written to again. */
@@ -90,7 +100,7 @@ export type LogTrouble =
       writer: string;
       from: number;
       to: number;
-      why: 'gap' | 'older copy';
+      why: 'gap' | 'older copy' | 'file gone';
     }
   | { kind: 'chain broken'; place: Place; writer: string; number: number }
   /** A whole line where it does not belong: nothing is missing by it. */

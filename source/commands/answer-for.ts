@@ -1,9 +1,10 @@
 import type { Condition } from '../condition/condition.ts';
 import { conditionAt } from '../condition/condition-at.ts';
 import { forecastAt } from '../forecast/choose.ts';
-import { believe } from '../inference/believe.ts';
+import { believing } from '../inference/believe.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import type { LoadedBoat } from '../outside.ts';
-import { judge } from '../readiness/judge.ts';
+import { judging } from '../readiness/judge.ts';
 import { documentOf, type VerdictDocument } from '../words/document.ts';
 
 /** When to answer for, ms since 1970 UTC, and with which simulated passages. */
@@ -14,13 +15,26 @@ export interface Question {
 }
 
 /** The one road from a boat and her log to an answer: the shell and the board both take it, so they cannot differ. Damage of the log counts into the answer. */
-export function answerFor(
-  { boat, entries, troubles, forecasts }: LoadedBoat,
+export function answerFor(loaded: Known, question: Question): Answered {
+  return inOneGo(answering(loaded, question));
+}
+
+type Known = Pick<LoadedBoat, 'boat' | 'entries' | 'troubles' | 'forecasts'>;
+
+interface Answered {
+  readonly condition: Condition;
+  readonly document: VerdictDocument;
+}
+
+/** The same road in turns, for who has keys to answer meanwhile. */
+export function* answering(
+  { boat, entries, troubles, forecasts }: Known,
   { at, seed, simulations }: Question,
-): { condition: Condition; document: VerdictDocument } {
+): Turns<Answered> {
   const condition = conditionAt(boat, entries, at);
-  const beliefs = believe(boat, condition);
-  const answer = judge({
+  yield;
+  const beliefs = yield* believing(boat, condition);
+  const answer = yield* judging({
     boat,
     condition,
     beliefs,

@@ -171,6 +171,7 @@ function listAboard(loaded: LoadedBoat, now: number, options: Options, outside: 
     receivedAt: one.receivedAt,
     source: one.source,
     issuer: one.issuer,
+    members: one.places[0]!.members?.length ?? 0,
     places: one.places.map(({ place }) => place),
     until: one.places
       .map(({ steps }) => steps.at(-1)?.to ?? one.issuedAt)
@@ -182,9 +183,9 @@ function listAboard(loaded: LoadedBoat, now: number, options: Options, outside: 
   else if (listed.length === 0)
     outside.print('No forecast is aboard. Take one in: hoveshort forecast <file>\n');
   else
-    for (const { issuedAt, source, issuer, until, counts: chosen } of listed)
+    for (const { issuedAt, source, issuer, members, until, counts: chosen } of listed)
       outside.print(
-        `${chosen ? '* ' : '  '}issued ${momentWords(Date.parse(issuedAt), outside.zone)}, until ${momentWords(Date.parse(until), outside.zone)}, ${source}${issuer === '' ? '' : `, ${cleanLine(issuer)}`}${chosen ? ': this one counts' : ''}\n`,
+        `${chosen ? '* ' : '  '}issued ${momentWords(Date.parse(issuedAt), outside.zone)}, until ${momentWords(Date.parse(until), outside.zone)}, ${source}${members > 0 ? `, ${members} members` : ''}${issuer === '' ? '' : `, ${cleanLine(issuer)}`}${chosen ? ': this one counts' : ''}\n`,
       );
   return STATUS.done;
 }

@@ -1,7 +1,11 @@
+import { type Boat, enginesOf } from '../boat/boat.ts';
+import type { Condition } from '../condition/condition.ts';
+import type { Trouble } from '../trouble.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { cleaned } from '../words/cleaned.ts';
 import { itemLines } from '../words/item-page.ts';
 import { wrapped } from '../words/lines.ts';
+import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
 import type { Command } from './command.ts';
@@ -25,21 +29,43 @@ export const item: Command = {
     if (!opened.ok) return complainOf(opened.troubles, outside);
     const { loaded } = opened.value;
     const at = options.at ?? outside.now();
-    const { document } = answerFor(loaded, { ...options, at });
+    const { condition, document } = answerFor(loaded, { ...options, at });
     const found = document.items.find((one) => one.id === id);
     if (!found) {
       const ids = document.items.map((one) => one.id);
       return complainOf([unknownWord('item', id, ids)], outside);
     }
+    const doubts = doubtsAbout(id, loaded.boat, condition).map((doubt) => sayTrouble(doubt));
     const listed = newestFirst(loaded, { at, since: null, kind: null, item: id });
     if (options.json) {
-      outside.print(jsonText({ ...found, entries: listed.map(asJson) }));
+      outside.print(jsonText({ ...found, trouble: doubts, entries: listed.map(asJson) }));
       return STATUS.done;
     }
     const { columns } = outside.terminal;
-    const said = [...itemLines(cleaned(found), at, outside.zone), ...cautionsFor(found.kind)];
+    const shown = doubts.slice(-MOST_DOUBTS);
+    const more = doubts.length - shown.length;
+    const said = [
+      ...itemLines(cleaned(found), at, outside.zone),
+      ...shown.flatMap((doubt) => doubt.split('\n')),
+      ...(more > 0 ? [`and ${more} more readings left out; hoveshort item ${id} --json has them all`] : []),
+      ...cautionsFor(found.kind),
+    ];
     const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
     outside.print(`${lines.join('\n')}\n\n${logPage(listed, loaded.boat, outside.zone)}`);
     return STATUS.done;
   },
 };
+
+/** Of many readings left out the newest are told. */
+const MOST_DOUBTS = 3;
+
+/** What the log says of the item, or of the engines it goes by, that was left out of the sums; oldest first. */
+function doubtsAbout(id: string, boat: Boat, { troubles }: Condition): readonly Trouble[] {
+  const fluid = boat.fluids.find((one) => one.id === id);
+  const engine = boat.services.find((one) => one.id === id)?.engine;
+  const ids = new Set([id, ...(fluid ? enginesOf(fluid) : []), ...(engine === undefined ? [] : [engine])]);
+  return troubles
+    .filter((trouble) => 'item' in trouble && 'at' in trouble)
+    .filter(({ item }) => ids.has(item))
+    .toSorted((a, b) => a.at.localeCompare(b.at));
+}

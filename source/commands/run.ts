@@ -4,9 +4,10 @@ import type { Result, Trouble } from '../trouble.ts';
 import { clean } from '../words/clean.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import { FILE_UNITS, prefer } from '../words/preferred.ts';
-import { answerFor } from './answer-for.ts';
+import { answering } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
 import { beginBoat } from './begin-boat.ts';
+import { copyOnLeaving } from './copy-on-leaving.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
@@ -16,7 +17,7 @@ import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
 import { type OpenBoat, openFolder, whichBoat } from './which-boat.ts';
 
-/** What the board is given. `at` null: it follows the clock. `answerFor` is the same road the shell takes. */
+/** What the board is given. `at` null: it follows the clock. `answering` is the same road the shell takes. */
 export interface BoardStart {
   /** Null where no boat is known: the board then begins one. */
   readonly boat: OpenBoat | null;
@@ -31,7 +32,7 @@ export interface BoardStart {
   readonly zone: string;
   readonly seed: number;
   readonly simulations: number;
-  readonly answerFor: typeof answerFor;
+  readonly answering: typeof answering;
 }
 
 export interface Screens {
@@ -90,23 +91,29 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   const opened = await whichBoat(options, outside);
   if (!opened.ok && !isFirstRun(options, opened.troubles)) return complainOf(opened.troubles, outside);
   const settings = await outside.settings();
-  if (opened.ok && !options.sample) await settings.set({ lastBoat: opened.value.folder.path });
-  return await screens.board({
+  if (opened.ok && !options.sample) settings.set({ lastBoat: opened.value.folder.path });
+  let kept = opened.ok && !options.sample ? opened.value.folder : null;
+  const status = await screens.board({
     boat: opened.ok ? opened.value : null,
     told: opened.ok || settings.lastBoat === null ? [] : opened.troubles,
     begin: async (boat, folder) => {
       const place = await outside.newBoat(folder);
       if (!place.ok) return place;
       const begun = await beginBoat(boat, { place: place.value, now: options.at ?? outside.now() }, outside);
-      return begun.ok ? openFolder(place.value.path, outside) : begun;
+      if (!begun.ok) return begun;
+      const made = await openFolder(place.value.path, outside);
+      if (made.ok) kept = made.value.folder;
+      return made;
     },
     sample: () => whichBoat({ ...options, sample: true }, outside),
     at: options.at,
     seed: options.seed,
     simulations: options.simulations,
     zone: outside.zone,
-    answerFor,
+    answering,
   });
+  /** Not when a signal ended it: then there may be no time. */
+  return status === STATUS.done && kept ? await copyOnLeaving(kept, outside) : status;
 }
 
 /** No boat was named, none is here, and the last one, if there was one, is gone. */

@@ -33,12 +33,15 @@ function statusOfOne(trouble: Trouble): number {
     case 'folder not empty':
     case 'cannot make':
     case 'read only':
+    case 'no place for a copy':
       return STATUS.cannotCreate;
     case 'cannot read':
     case 'cannot write':
     case 'disk error':
     case 'little room':
     case 'not saved':
+    case 'not copied':
+    case 'copy unsound':
       return STATUS.readOrWrite;
     default:
       return STATUS.data;

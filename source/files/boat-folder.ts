@@ -6,11 +6,12 @@ import type { BoatFolder, LoadedBoat } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { acceptEdited } from './accept.ts';
 import { append } from './append.ts';
+import { makeCheckedCopy } from './checked-copy.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { keepForecast, readForecasts } from './forecasts.ts';
 import { asLogFile } from './log-file.ts';
 import { mergeFolder } from './merge.ts';
-import { olderCopyTroubles, ownWriter } from './own-writer.ts';
+import { goneTroubles, olderCopyTroubles, ownWriter } from './own-writer.ts';
 import { readTextFile } from './read-text.ts';
 import { roomTroubles, whatStandsInTheWay } from './room.ts';
 import { sealOwnTail } from './seal.ts';
@@ -24,12 +25,13 @@ const mostBoatBytes = 4 * 1024 * 1024;
 export function boatFolder(keeping: Keeping): BoatFolder {
   const shelf = newShelf(keeping);
   return {
-    path: keeping.boat,
+    path: path.resolve(keeping.boat),
     read: async () => load(shelf),
     append: async (drafts) => append(shelf, drafts),
     keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
     accept: async () => acceptEdited(shelf),
     merge: async (from, anyName) => mergeFolder(keeping, from, anyName),
+    copyTo: async (place) => makeCheckedCopy(keeping, place),
     watch: (changed) => watchFolder(keeping.disk, keeping.boat, changed),
   };
 }
@@ -50,6 +52,7 @@ function load(shelf: Shelf): Result<LoadedBoat> {
     ...shelf.troubles,
     ...unread,
     ...olderCopyTroubles(shelf),
+    ...goneTroubles(shelf),
     ...said,
     ...taken.troubles,
     ...shelf.told,

@@ -20,6 +20,8 @@ export interface Disk {
   list(folder: string): string[];
   isFolder(path: string): boolean;
   makeFolder(folder: string): void;
+  /** Where a path leads to from the root, links followed. */
+  real(path: string): string;
   facts(path: string): FileFacts;
   mayWrite(path: string): void;
   roomBytes(folder: string): number;
@@ -64,6 +66,7 @@ export const realDisk: Disk = {
   list: (folder) => fs.readdirSync(folder),
   isFolder: (path) => fs.lstatSync(path).isDirectory(),
   makeFolder,
+  real: (path) => fs.realpathSync.native(path),
   facts: (path) => factsOf(fs.lstatSync(path)),
   mayWrite: (path) => fs.accessSync(path, fs.constants.W_OK),
   roomBytes: (folder) => {

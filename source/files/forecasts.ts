@@ -36,7 +36,9 @@ export function keepForecast(disk: Disk, boat: string, forecast: Forecast): Resu
   } catch (error) {
     return bad({ kind: 'cannot write', file, code: codeOf(error) });
   }
-  const bytes = new TextEncoder().encode(`${JSON.stringify(forecast, null, 1)}\n`);
+  // The figures of an ensemble are many: a line each would double them.
+  const spaces = forecast.places.some(({ members }) => members) ? 0 : 1;
+  const bytes = new TextEncoder().encode(`${JSON.stringify(forecast, null, spaces)}\n`);
   const failed = replaceFile(disk, file, bytes);
   return failed ? bad({ kind: 'cannot write', ...failed }) : good(file);
 }

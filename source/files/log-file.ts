@@ -11,7 +11,8 @@ export interface ReadLogFile {
   readonly writer: string;
   readonly segment: number;
   readonly facts: FileFacts;
-  readonly lines: readonly Line[];
+  /** Grows with what this process appends; all else makes a new reading. */
+  readonly lines: Line[];
   /** Of its whole lines by its own writer, the one with the highest number. */
   readonly last: Frame | null;
   /** Where its whole lines end, in bytes. */
@@ -84,7 +85,7 @@ function readOpened(
   return {
     ...named(file),
     facts,
-    lines: known ? [...known.lines, ...lines] : lines,
+    lines: known ? [...known.lines, ...lines] : [...lines],
     last: highestFrame(lines, named(file).writer, known?.last ?? null),
     end,
     tail,
@@ -113,10 +114,11 @@ export function appended(
   }: { readonly file: string; readonly facts: FileFacts; readonly lines: readonly Line[] },
 ): ReadLogFile {
   const known = before ?? unread(file, null);
+  /** In place: to copy all lines at every append would take longer than the append. */
+  for (const line of lines) known.lines.push(line);
   return {
     ...known,
     facts,
-    lines: [...known.lines, ...lines],
     last: highestFrame(lines, known.writer, known.last),
     end: facts.bytes,
     tail: null,

@@ -1,8 +1,10 @@
+import { createHash } from 'node:crypto';
 import path from 'node:path';
 import { crc32 } from 'node:zlib';
 import { codeOf, type Disk } from './disk.ts';
+import { namesIn } from './names-in.ts';
 
-/** How far this laptop has written under a writer id: its last line, that line's checksum, and how long its file was then. */
+/** How far this laptop has written under a writer id, and where: its last line, that line's checksum, and how long its file was then. */
 export interface Mark {
   readonly writer: string;
   readonly machine: string;
@@ -10,6 +12,8 @@ export interface Mark {
   readonly n: number;
   readonly crc: string;
   readonly bytes: number;
+  /** 16 hexadecimal digits that tell the boat folder written to from any other: see `placeOf`. */
+  readonly place: string;
 }
 
 /**
@@ -31,6 +35,20 @@ export function readMark(disk: Disk, folder: string, writer: string): Mark | nul
   }
 }
 
+/** The marks of all writers whose last entry went to the boat folder of that `place`. */
+export function marksOf(disk: Disk, folder: string, place: string): readonly Mark[] {
+  return namesIn(disk, folder).flatMap((name) => {
+    const writer = /^([0-9a-z]{8})\.mark$/.exec(name)?.[1];
+    const mark = writer === undefined ? null : readMark(disk, folder, writer);
+    return mark?.place === place ? [mark] : [];
+  });
+}
+
+/** Tells a boat folder by where it stands, as its path from the root. */
+export function placeOf(boat: string): string {
+  return createHash('sha256').update(path.resolve(boat)).digest('hex').slice(0, 16);
+}
+
 /** Always the same number of bytes in the same place, after the entries are on the disk and without a sync of its own: it may lag, never lead. */
 export function writeMark(disk: Disk, folder: string, mark: Mark): void {
   const file = disk.open(markPath(folder, mark.writer), 'create or change');
@@ -41,16 +59,20 @@ export function writeMark(disk: Disk, folder: string, mark: Mark): void {
   }
 }
 
+export function removeMark(disk: Disk, folder: string, writer: string): void {
+  disk.remove(markPath(folder, writer));
+}
+
 /** Of fixed width, and closed by a checksum: one written over another by halves is not believed. */
-function text({ writer, machine, segment, n, crc, bytes }: Mark): string {
+function text({ writer, machine, segment, n, crc, bytes, place }: Mark): string {
   const segmentText = String(segment).padStart(4, '0');
   const [number, length] = [n, bytes].map((count) => String(count).padStart(12, '0'));
-  const body = `hoveshort-mark 1 ${writer} ${machine} ${segmentText} ${number} ${crc} ${length}`;
+  const body = `hoveshort-mark 2 ${writer} ${machine} ${segmentText} ${number} ${crc} ${length} ${place}`;
   return `${body} ${crc32(body).toString(16).padStart(8, '0')}\n`;
 }
 
 const pattern =
-  /^hoveshort-mark 1 ([0-9a-z]{8}) ([0-9a-f]{16}) (\d{4}) (\d{12}) ([0-9a-f]{8}) (\d{12}) [0-9a-f]{8}\n$/;
+  /^hoveshort-mark 2 ([0-9a-z]{8}) ([0-9a-f]{16}) (\d{4}) (\d{12}) ([0-9a-f]{8}) (\d{12}) ([0-9a-f]{16}) [0-9a-f]{8}\n$/;
 const markBytes = text({
   writer: 'x'.repeat(8),
   machine: 'x'.repeat(16),
@@ -58,12 +80,13 @@ const markBytes = text({
   n: 0,
   crc: '00000000',
   bytes: 0,
+  place: 'x'.repeat(16),
 }).length;
 
 function parse(written: string, writer: string): Mark | null {
-  const [, named, machine = '', segment, n, crc = '', bytes] = pattern.exec(written) ?? [];
+  const [, named, machine = '', segment, n, crc = '', bytes, place = ''] = pattern.exec(written) ?? [];
   if (named !== writer) return null;
-  const mark = { writer, machine, segment: Number(segment), n: Number(n), crc, bytes: Number(bytes) };
+  const mark = { writer, machine, segment: Number(segment), n: Number(n), crc, bytes: Number(bytes), place };
   return text(mark) === written ? mark : null;
 }
 

@@ -19,6 +19,17 @@ const forecastName = /^\d{8}T\d{4}Z-[0-9a-z]+\.json$/;
  * it ends with the same bytes: a laptop's file is taken when it is longer, and where two copies of it have gone different ways every line of both is kept.
  */
 export function mergeFolder(keeping: Keeping, from: string, anyName: boolean): Result<Merged> {
+  const { disk, state, lock } = keeping;
+  try {
+    disk.makeFolder(state);
+    return lock('merge', () => mergeAlone(keeping, from, anyName));
+  } catch (error) {
+    return bad({ kind: 'cannot write', file: state, code: codeOf(error) });
+  }
+}
+
+/** Two at once would write the same files aside. */
+function mergeAlone(keeping: Keeping, from: string, anyName: boolean): Result<Merged> {
   const { disk, boat } = keeping;
   const logs = logsIn(disk, from);
   const theirBoat = readSmallFile(disk, path.join(from, 'boat.json'), mostOtherBytes);
@@ -49,7 +60,8 @@ export function mergeFolder(keeping: Keeping, from: string, anyName: boolean): R
   });
 }
 
-function mergeLog(keeping: Keeping, from: string, name: string): Result<MergedFile['how']> {
+/** Takes one log file of another copy of the folder into this one. */
+export function mergeLog(keeping: Keeping, from: string, name: string): Result<MergedFile['how']> {
   const { disk, lock, state } = keeping;
   const writer = splitFileName(name)?.writer ?? '';
   const merge = () => mergeFile(keeping, path.join(from, 'log', name), path.join(keeping.boat, 'log', name));
@@ -113,11 +125,15 @@ function logsIn(disk: Disk, folder: string): readonly string[] {
 }
 
 function forecastsIn(disk: Disk, folder: string): readonly string[] {
-  return namesIn(disk, path.join(folder, 'forecasts')).filter((name) => forecastName.test(name));
+  return namesIn(disk, path.join(folder, 'forecasts')).filter(isForecastName);
+}
+
+export function isForecastName(name: string): boolean {
+  return forecastName.test(name);
 }
 
 /** The name in a boat file, however much else in it may be wrong or new; null where there is none. */
-function nameIn(file: Result<Uint8Array>): string | null {
+export function nameIn(file: Result<Uint8Array>): string | null {
   if (!file.ok) return null;
   try {
     const boat: unknown = JSON.parse(new TextDecoder().decode(file.value));

@@ -3,6 +3,7 @@ import type { NewFolder } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { append } from './append.ts';
 import { codeOf, type Disk } from './disk.ts';
+import { marksOf, placeOf, removeMark } from './mark.ts';
 import { replaceFile } from './replace.ts';
 import { type Keeping, newShelf } from './shelf.ts';
 
@@ -28,7 +29,9 @@ export function newFolder(keepingOf: (folder: string) => Keeping, folder: string
         const bytes = new TextEncoder().encode(boatText);
         const failed = replaceFile(disk, path.join(aside, 'boat.json'), bytes);
         if (failed) return cannot(failed.code);
-        const saved = append(newShelf(keepingOf(aside)), drafts);
+        const keeping = { ...keepingOf(aside), finally: place };
+        forgetMarks(keeping);
+        const saved = append(newShelf(keeping), drafts);
         if (!saved.ok) {
           const [first] = saved.troubles;
           if (first?.kind === 'not saved') return cannot(first.code);
@@ -44,6 +47,11 @@ export function newFolder(keepingOf: (folder: string) => Keeping, folder: string
       }
     },
   });
+}
+
+/** What this laptop once wrote to a folder of that name went with it, and is not missing in the new one. */
+function forgetMarks({ disk, state, finally: place = '' }: Keeping): void {
+  for (const { writer } of marksOf(disk, state, placeOf(place))) removeMark(disk, state, writer);
 }
 
 /** What keeps a boat from being made here; null where nothing stands there, or an empty folder. */

@@ -1,7 +1,7 @@
 import type { Frame, Line } from '../logbook/line.ts';
 import type { Trouble } from '../trouble.ts';
-import { shownName } from './log-file.ts';
-import { type Mark, readMark } from './mark.ts';
+import { fileName, shownName } from './log-file.ts';
+import { type Mark, marksOf, readMark } from './mark.ts';
 import { filesOf, type Shelf } from './shelf.ts';
 
 /**
@@ -9,22 +9,37 @@ import { filesOf, type Shelf } from './shelf.ts';
  * in a copy of the folder, on a swapped stick, or where an older copy was put back it does not, or soon will not.
  */
 export function ownWriter(shelf: Shelf): string | null {
-  for (const writer of writersOn(shelf)) {
-    const mark = ownMark(shelf, writer);
-    if (mark && hasLine(shelf, mark)) return writer;
-  }
-  return null;
+  return writersOn(shelf).find((writer) => isOwn(shelf, writer)) ?? null;
+}
+
+/** Whether this laptop goes on here under that writer id. */
+export function isOwn(shelf: Shelf, writer: string): boolean {
+  const mark = ownMark(shelf, writer);
+  return mark !== null && hasLine(shelf, mark);
 }
 
 /** Where this laptop has written more under a writer id than stands here: the numbers that are missing. */
 export function olderCopyTroubles(shelf: Shelf): readonly Trouble[] {
-  return writersOn(shelf).flatMap((writer): Trouble[] => {
+  return writersRead(shelf).flatMap((writer): Trouble[] => {
     const mark = ownMark(shelf, writer);
     const last = lastFrame(shelf, writer)?.n ?? 0;
     if (!mark || mark.n <= last || mark.n - last <= editedAfter(shelf, writer, last)) return [];
     const place = { file: shownName(filesOf(shelf, writer).at(-1)?.file ?? '') };
     return [{ kind: 'lines missing', place, writer, from: last + 1, to: mark.n, why: 'older copy' }];
   });
+}
+
+/** Writers under which this laptop wrote here, and of which no file is left: all their numbers are missing. */
+export function goneTroubles({ keeping, files, troubles, place }: Shelf): readonly Trouble[] {
+  const { disk, state, machine } = keeping;
+  /** A folder that cannot be listed tells of no file. */
+  if (troubles.some(({ kind }) => kind === 'cannot read' || kind === 'not a plain file')) return [];
+  return marksOf(disk, state, place)
+    .filter((mark) => mark.machine === machine && !files.some(({ writer }) => writer === mark.writer))
+    .map(({ writer, n }) => {
+      const file = shownName(fileName(writer, 1));
+      return { kind: 'lines missing', place: { file }, writer, from: 1, to: n, why: 'file gone' };
+    });
 }
 
 /** Lines changed by hand stand in the place of those that were saved last: they are told as what they are. */
@@ -52,6 +67,12 @@ function ownMark({ keeping: { disk, state, machine } }: Shelf, writer: string): 
 
 function writersOn(shelf: Shelf): readonly string[] {
   return [...new Set(shelf.files.map(({ writer }) => writer))];
+}
+
+/** Of a file that cannot be read, that is told; which numbers it holds is not known. */
+function writersRead(shelf: Shelf): readonly string[] {
+  const unread = new Set(shelf.files.flatMap(({ writer, trouble }) => (trouble ? [writer] : [])));
+  return writersOn(shelf).filter((writer) => !unread.has(writer));
 }
 
 function hasLine(shelf: Shelf, { writer, n, crc }: Mark): boolean {

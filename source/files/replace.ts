@@ -41,6 +41,19 @@ function keepOld(disk: Disk, file: string): void {
 function putInPlace(disk: Disk, file: string, bytes: Uint8Array): void {
   const aside = `${file}.new`;
   removeLeftover(disk, aside);
+  try {
+    writeAside(disk, aside, bytes);
+    disk.rename(aside, file);
+  } catch (error) {
+    const code = codeOf(error);
+    /** On a full disk it takes the room that is wanted. Where this fails too, the next attempt removes it. */
+    attempt(() => removeLeftover(disk, aside));
+    throw Object.assign(new Error(`${file} was not replaced`, { cause: error }), { code });
+  }
+  disk.syncFolder(path.dirname(file));
+}
+
+function writeAside(disk: Disk, aside: string, bytes: Uint8Array): void {
   const opened = disk.open(aside, 'new');
   try {
     writeAll(disk, opened, bytes);
@@ -48,8 +61,14 @@ function putInPlace(disk: Disk, file: string, bytes: Uint8Array): void {
   } finally {
     disk.close(opened);
   }
-  disk.rename(aside, file);
-  disk.syncFolder(path.dirname(file));
+}
+
+function attempt(action: () => void): void {
+  try {
+    action();
+  } catch (error) {
+    codeOf(error);
+  }
 }
 
 /** What a power cut left behind in an earlier attempt. */

@@ -1,6 +1,6 @@
 import { isUtf8 } from 'node:buffer';
 import type { Crc32, Line } from '../logbook/line.ts';
-import { mostLineBytes, readLine, readText } from '../logbook/line.ts';
+import { mostLineBytes, readLine, readText, readTexts } from '../logbook/line.ts';
 import type { Disk } from './disk.ts';
 
 /** What was read: whole lines, and what stands after the last LF (null when nothing does). */
@@ -59,6 +59,11 @@ function isJunk(line: Line): boolean {
 function readLines(bytes: Buffer, crc32: Crc32, into: Line[]): void {
   if (isUtf8(bytes)) {
     const text = bytes.toString('utf8');
+    const lines = readTexts(text, crc32);
+    if (lines) {
+      for (const line of lines) into.push(line);
+      return;
+    }
     for (let start = 0, stop = 0; start < text.length; start = stop + 1) {
       stop = text.indexOf('\n', start);
       into.push(lineIn(text.slice(start, stop), crc32));

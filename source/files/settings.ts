@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import type Conf from 'conf';
-import { CLOCKS, HEIGHTS, type Settings, VOLUMES, WINDS } from '../outside.ts';
+import { CLOCKS, type CopyMade, HEIGHTS, type Settings, VOLUMES, WINDS } from '../outside.ts';
 import { codeOf, realDisk } from './disk.ts';
 
 type Preferences = Readonly<Record<string, unknown>>;
@@ -39,6 +39,12 @@ async function openSettings(folder: string): Promise<Settings> {
     },
     get name() {
       return textOf(held.name);
+    },
+    get backup() {
+      return textOf(held.backup);
+    },
+    get checkedCopies() {
+      return Array.isArray(held.checkedCopies) ? held.checkedCopies.filter(isCopyMade) : [];
     },
     get palette() {
       const { palette } = held;
@@ -108,6 +114,12 @@ function setAside(file: string): void {
   let n = 1;
   while (taken.has(name(n))) n += 1;
   fs.renameSync(file, path.join(path.dirname(file), name(n)));
+}
+
+function isCopyMade(value: unknown): value is CopyMade {
+  if (typeof value !== 'object' || value === null) return false;
+  const { boat, place, at } = value as Readonly<Record<string, unknown>>;
+  return [boat, place, at].every((one) => textOf(one) !== null) && !Number.isNaN(Date.parse(String(at)));
 }
 
 function textOf(value: unknown): string | null {

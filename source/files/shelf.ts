@@ -5,6 +5,7 @@ import type { Trouble } from '../trouble.ts';
 import { codeOf, type Disk } from './disk.ts';
 import type { Lock } from './lock.ts';
 import { asLogFile, type ReadLogFile, readLogFile, splitFileName } from './log-file.ts';
+import { placeOf } from './mark.ts';
 
 /** What a boat's log is kept with. */
 export interface Keeping {
@@ -13,6 +14,8 @@ export interface Keeping {
   readonly crc32: Crc32;
   /** The boat folder. */
   readonly boat: string;
+  /** Where it will stand once it is whole, if not there yet. */
+  readonly finally?: string;
   /** Where this laptop keeps its marks and locks, outside every boat folder. */
   readonly state: string;
   /** 16 hexadecimal digits that tell this laptop from another. */
@@ -27,6 +30,8 @@ export interface Keeping {
 export interface Shelf {
   readonly keeping: Keeping;
   readonly log: string;
+  /** By which marks tell this folder from others. */
+  readonly place: string;
   /** By writer and segment. */
   files: readonly ReadLogFile[];
   /** About the folder itself: stray files, a log that is no folder. */
@@ -48,6 +53,7 @@ export function newShelf(keeping: Keeping): Shelf {
   return {
     keeping,
     log: path.join(keeping.boat, 'log'),
+    place: placeOf(keeping.finally ?? keeping.boat),
     files: [],
     troubles: [],
     told: [],
@@ -81,10 +87,10 @@ export function syncNames({ keeping: { disk, boat }, log }: Shelf): void {
   disk.syncFolder(boat);
 }
 
-/** Puts a file's newest reading in its place. */
-export function putFile(shelf: Shelf, file: ReadLogFile): void {
-  const known = new Map(shelf.files.map((old) => [old.file, old]));
-  takeIn(shelf, [...shelf.files.filter((old) => old.file !== file.file), file], known);
+/** Puts the reading of a file in its place after an append of this process, which has `added` these lines to it. */
+export function putFile(shelf: Shelf, file: ReadLogFile, added: readonly Line[]): void {
+  shelf.files = sorted([...shelf.files.filter((old) => old.file !== file.file), file]);
+  follow(shelf, added);
 }
 
 /** The files of one writer, in the order of their segments. */
@@ -93,9 +99,7 @@ export function filesOf(shelf: Shelf, writer: string): readonly ReadLogFile[] {
 }
 
 function takeIn(shelf: Shelf, files: readonly ReadLogFile[], known: ReadonlyMap<string, ReadLogFile>): void {
-  shelf.files = files.toSorted((a, b) =>
-    a.writer < b.writer ? -1 : a.writer > b.writer ? 1 : a.segment - b.segment,
-  );
+  shelf.files = sorted(files);
   const gone = shelf.files.length < known.size;
   const added = shelf.files.map((file) => addedLines(known.get(file.file), file));
   if (gone || added.some((lines) => lines === null)) {
@@ -111,6 +115,12 @@ function takeIn(shelf: Shelf, files: readonly ReadLogFile[], known: ReadonlyMap<
       added.flatMap((lines) => lines ?? []),
     );
   }
+}
+
+function sorted(files: readonly ReadLogFile[]): readonly ReadLogFile[] {
+  return files.toSorted((a, b) =>
+    a.writer < b.writer ? -1 : a.writer > b.writer ? 1 : a.segment - b.segment,
+  );
 }
 
 /** The lines a file has now and had not before; null when it is not the old one grown longer. */

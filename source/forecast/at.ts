@@ -1,4 +1,4 @@
-import type { Forecast, Headline, PlaceForecast, Position, Step } from './forecast.ts';
+import type { Forecast, Headline, Member, PlaceForecast, Position, Step } from './forecast.ts';
 
 /** What a forecast says of one place at one instant; null is what it does not say, never 0. */
 export interface WeatherAt {
@@ -21,6 +21,14 @@ export interface WeatherAt {
   readonly squalls: Step['squalls'];
   /** Those in force at that instant. */
   readonly warnings: readonly Headline[];
+  /** What each member of an ensemble says instead; empty where there is none. */
+  readonly members: readonly MemberAt[];
+}
+
+/** One member's own figures; null is what it does not say. What it has nothing of its own of is the forecast's. */
+export interface MemberAt extends Pick<WeatherAt, 'wind' | 'dir' | 'gust' | 'seas' | 'period'> {
+  readonly ownWind: boolean;
+  readonly ownSeas: boolean;
 }
 
 /** A leg's `place`, or a point on it, or both: the place is looked for first. */
@@ -41,16 +49,37 @@ const REACH_NM = 30;
  */
 export function weatherAt(forecast: Forecast, where: Where, instant: number): WeatherAt | null {
   const place = placeFor(forecast, where);
-  const step = place && stepAt(place.steps, instant);
-  if (!place || !step) return null;
+  const at = place && stepAt(place.steps, instant);
+  if (!place || at === null) return null;
+  const step = place.steps[at]!;
   const { wind, dir, otherDirs = [], seas, period, periodKind, pressure, squalls } = step;
-  const derived = step.gust === null && wind !== null;
   return {
     ...{ wind, dir, otherDirs, seas, period, periodKind, pressure, squalls },
-    gust: derived ? GUST_FACTOR * wind[1] : step.gust,
-    derivedGust: derived,
+    gust: gustOf(step.gust, wind),
+    derivedGust: step.gust === null && wind !== null,
     warnings: place.headlines.filter((headline) => isInForce(headline, instant)),
+    members: (place.members ?? []).map((member) => memberAt(member, step, at)),
   };
+}
+
+/** With a wind of its own a member never has the forecast's gust: that is of another wind. */
+function memberAt(member: Member, step: Step, at: number): MemberAt {
+  const exactly = (figure: number | null) => (figure === null ? null : ([figure, figure] as const));
+  const wind = member.wind ? exactly(member.wind[at]!) : step.wind;
+  const gust = member.gust ? member.gust[at]! : member.wind ? null : step.gust;
+  return {
+    wind,
+    dir: member.dir ? member.dir[at]! : step.dir,
+    gust: gustOf(gust, wind),
+    seas: member.seas ? exactly(member.seas[at]!) : step.seas,
+    period: member.period ? member.period[at]! : step.period,
+    ownWind: member.wind !== undefined,
+    ownSeas: member.seas !== undefined,
+  };
+}
+
+function gustOf(said: number | null, wind: readonly [number, number] | null): number | null {
+  return said === null && wind !== null ? GUST_FACTOR * wind[1] : said;
 }
 
 /** The place of a forecast that speaks for a leg: the one of that name; else the nearest point within reach; else the one that speaks for everywhere. */
@@ -81,7 +110,8 @@ function apartNm(a: Position, b: Position): number {
   return 60 * Math.hypot(b[0] - a[0], eastward * shrink);
 }
 
-function stepAt(steps: readonly Step[], instant: number): Step | null {
+/** Which step an instant lies in. */
+function stepAt(steps: readonly Step[], instant: number): number | null {
   let low = 0;
   let high = steps.length;
   while (low < high) {
@@ -90,7 +120,7 @@ function stepAt(steps: readonly Step[], instant: number): Step | null {
     else high = middle;
   }
   const step = steps[low];
-  return step && Date.parse(step.from) <= instant ? step : null;
+  return step && Date.parse(step.from) <= instant ? low : null;
 }
 
 function isInForce({ from, to }: Headline, instant: number): boolean {

@@ -13,6 +13,7 @@ const range = (of: z.ZodNumber) => z.tuple([of, of]).refine(([low, high]) => low
 const MOST_STEPS = 2000;
 const MOST_PLACES = 400;
 const MOST_REMARKS = 1000;
+const MOST_MEMBERS = 200;
 const text = z.string().max(2000);
 
 /** One stretch of time at one place: from `from` up to, not including, `to`. Null is never 0: it was not said. */
@@ -62,16 +63,34 @@ const headlineSchema = z.looseObject({
   to: instant.nullable(),
 });
 
-const placeSchema = z.looseObject({
-  /** The name legs give as their `place`: a zone's id, an area's name. Empty: wherever no other place is named. */
-  place: z.string().max(200),
-  at: position.optional(),
-  /** How far the point of the grid its seas are taken from lies from `at`, where that is land. */
-  nearestSeaNm: z.number().min(0).max(1000).optional(),
-  headlines: z.array(headlineSchema).max(100),
-  /** In order, none overlapping; gaps between them are times of which nothing was said. */
-  steps: z.array(stepSchema).max(MOST_STEPS).refine(inOrder),
+/** One value for each of the place's steps, null where the member does not say. */
+const column = (of: z.ZodNumber) => z.array(of.nullable()).max(MOST_STEPS).optional();
+
+/** What one member of an ensemble says, step by step. A column that is not there: it says nothing of its own of it, and the steps hold. */
+const memberSchema = z.looseObject({
+  /** 0 the control; below 0 perturbed the negative way. */
+  member: z.number().int(),
+  wind: column(knots),
+  dir: column(degrees),
+  gust: column(knots),
+  seas: column(metres),
+  period: column(z.number().min(0).max(60)),
 });
+
+const placeSchema = z
+  .looseObject({
+    /** The name legs give as their `place`: a zone's id, an area's name. Empty: wherever no other place is named. */
+    place: z.string().max(200),
+    at: position.optional(),
+    /** How far the point of the grid its seas are taken from lies from `at`, where that is land. */
+    nearestSeaNm: z.number().min(0).max(1000).optional(),
+    headlines: z.array(headlineSchema).max(100),
+    /** In order, none overlapping; gaps between them are times of which nothing was said. */
+    steps: z.array(stepSchema).max(MOST_STEPS).refine(inOrder),
+    /** Of an ensemble all its members, the same in the same order at every place. */
+    members: z.array(memberSchema).max(MOST_MEMBERS).optional(),
+  })
+  .refine(({ steps, members }) => (members ?? []).every((member) => isAsLong(member, steps.length)));
 
 /** What may be odd about a forecast that was understood. The sentences are in `words/forecast-problems.ts`. */
 const problemKinds = [
@@ -96,6 +115,8 @@ const problemKinds = [
   'hours taken',
   'from words',
   'seas put together',
+  'members incomplete',
+  'members left out',
   'worst of a wide area',
   'headline stops short',
   'headline times not read',
@@ -132,6 +153,7 @@ export const forecastSchema = z.looseObject({
 export type Forecast = Known<z.output<typeof forecastSchema>>;
 export type PlaceForecast = Known<z.output<typeof placeSchema>>;
 export type Step = Known<z.output<typeof stepSchema>>;
+export type Member = Known<z.output<typeof memberSchema>>;
 export type Headline = Known<z.output<typeof headlineSchema>>;
 export type Problem = Known<z.output<typeof problemSchema>>;
 export type Position = Known<z.output<typeof position>>;
@@ -145,4 +167,8 @@ export function forecastFileName({ issuedAt, sha256 }: Pick<Forecast, 'issuedAt'
 
 function inOrder(steps: readonly { readonly from: string; readonly to: string }[]): boolean {
   return steps.every(({ from }, i) => i === 0 || Date.parse(steps[i - 1]!.to) <= Date.parse(from));
+}
+
+function isAsLong({ wind, dir, gust, seas, period }: z.output<typeof memberSchema>, steps: number): boolean {
+  return [wind, dir, gust, seas, period].every((one) => one === undefined || one.length === steps);
 }

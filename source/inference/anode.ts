@@ -124,9 +124,12 @@ function meanOf(kinds: readonly Kind[]): number {
   return kinds.reduce((sum, { weight, mean, sd }) => sum + weight * positivePart(mean, sd).mean, 0) / total;
 }
 
-/** No wear is told from so many days on (model 4), when it is 9 in 10 sure, by the chance beforehand that an anode does nothing: no contact, painted, passivated. That chance is judgement, no source. */
+/**
+ * No wear is told from so many days on (model 4), once it is likelier than not, by the chance beforehand that an anode does nothing: no contact, painted, passivated. Both chances are judgement, no
+ * source: to look at a bond costs little, and an anode that looks new after half its usual life is not asked about too soon.
+ */
 const LEAST_DAYS = 30;
-const SURE = 0.9;
+const LIKELIER = 0.5;
 const DOES_NOTHING = 0.1;
 
 function noWearDays(
@@ -142,7 +145,7 @@ function noWearDays(
   const { usual, weights } = placeWear(anode, earlier);
   const wears = usual.reduce((sum, wear, i) => sum + weights[i]! * Math.exp(foretold(wear, seen)), 0);
   const chance = DOES_NOTHING / (DOES_NOTHING + (1 - DOES_NOTHING) * wears);
-  return chance >= SURE ? days : null;
+  return chance >= LIKELIER ? days : null;
 }
 
 function drawsOf(

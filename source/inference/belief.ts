@@ -8,6 +8,30 @@ export interface Spread {
   readonly p90: number;
 }
 
+/** A level at an instant, ms, as all readings together tell it, L. */
+export interface LevelPoint {
+  readonly at: number;
+  readonly mean: number;
+  readonly p10: number;
+  readonly p90: number;
+}
+
+/** How a level has gone lately, oldest first: what was read, what was done, and the line that all readings together make of it, to now. Instants in ms. */
+export interface LevelHistory {
+  readonly readings: readonly {
+    readonly at: number;
+    readonly levelL: number;
+    readonly off: 'on' | 'below' | 'above';
+  }[];
+  readonly done: readonly LevelDeed[];
+  readonly line: readonly LevelPoint[];
+}
+
+export type LevelDeed = { readonly at: number } & (
+  | { readonly kind: 'topup'; readonly amountL: number }
+  | { readonly kind: 'change' | 'job' }
+);
+
 /** One draw a simulated passage, arrays of equal length. */
 export interface FluidDraws {
   /** Level now, L. */
@@ -21,10 +45,13 @@ export interface FluidDraws {
 /** What the readings say of one fluid (model 3). */
 export interface FluidBelief {
   readonly level: Spread;
+  readonly lately: LevelHistory;
   readonly run: Spread;
   readonly rest: Spread;
   /** Loss on a usual day of the last fortnight, L. */
   readonly usualDay: Spread;
+  /** Weighted running hours of such a day. */
+  readonly usualHours: number;
   readonly leak: {
     readonly tight: number;
     readonly running: number;
@@ -32,6 +59,8 @@ export interface FluidBelief {
     readonly both: number;
   };
   readonly split: 'known' | 'cannot tell';
+  /** Where they cannot be told apart: to dip before and after so many charging runs of so many hours would tell; null where that would not do, or nothing is to be settled. */
+  readonly toSettle: { readonly runs: number; readonly hours: number } | null;
   readonly job: JobEffect | null;
   /** When the loss changed by itself, or null. */
   readonly changedAt: number | null;

@@ -2,18 +2,32 @@ import { type Boat, engineOf } from '../boat/boat.ts';
 import type { Engine } from '../boat/engine.ts';
 import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import { believeAnode } from './anode.ts';
-import type { Beliefs, DemandBelief, WaitingBelief } from './belief.ts';
+import type { AnodeBelief, Beliefs, DemandBelief, FluidBelief, WaitingBelief } from './belief.ts';
 import { believeFluid } from './fluid.ts';
 
 /** What the log's readings, set against the boat file's usual figures, say of every rate aboard. */
 export function believe(boat: Boat, condition: Condition): Beliefs {
+  return inOneGo(believing(boat, condition));
+}
+
+/** The same in turns, one thing after the other. */
+export function* believing(boat: Boat, condition: Condition): Turns<Beliefs> {
   const waiting = new Map(boat.engines.map((engine) => [engine.id, waitingHours(engine, condition)]));
+  const fluids = new Map<string, FluidBelief | null>();
+  for (const fluid of boat.fluids) {
+    fluids.set(fluid.id, believeFluid(fluid, boat.engines, condition, waiting));
+    yield;
+  }
+  const anodes = new Map<string, AnodeBelief | null>();
+  for (const anode of boat.anodes) {
+    anodes.set(anode.id, believeAnode(anode, condition));
+    yield;
+  }
   return {
-    fluids: new Map(
-      boat.fluids.map((fluid) => [fluid.id, believeFluid(fluid, boat.engines, condition, waiting)]),
-    ),
-    anodes: new Map(boat.anodes.map((anode) => [anode.id, believeAnode(anode, condition)])),
+    fluids,
+    anodes,
     demand: new Map(boat.spares.map((spare) => [spare.id, demandFor(boat, spare, condition)])),
     waiting,
   };

@@ -1,12 +1,15 @@
+import { enginesOf } from '../boat/boat.ts';
 import type { Engine } from '../boat/engine.ts';
 import type { Fluid } from '../boat/fluid.ts';
 import type { Condition } from '../condition/condition.ts';
 import { MS_A_DAY } from '../condition/time.ts';
 import type { FluidBelief, WaitingBelief } from './belief.ts';
 import { drawsOf } from './draws.ts';
+import { experimentFor } from './experiment.ts';
 import { historyOf } from './history.ts';
 import { effectOf } from './job-effect.ts';
 import { leakChanceAt, leakClassAt, leastLossLPerDay } from './leak-class.ts';
+import { levelHistory } from './level-history.ts';
 import { overPair } from './pair.ts';
 import type { Posterior } from './posterior.ts';
 import { leakTeller, type RatePriors, usualPriors } from './rate-prior.ts';
@@ -31,13 +34,22 @@ export function believeFluid(
   const hours = hoursOnAUsualDay(fluid, engines, condition);
   const leak = leakWeights(posterior, usualPriors(fluid, leakChanceAt(fluid, events, at)));
   const lately = changed !== null && at - changed.at < NEWS_MS ? changed : null;
+  const usualDay = daySpread(posterior, hours);
+  const split = cannotTell(leak) ? 'cannot tell' : 'known';
+  const level = levelSpread(posterior, hoursUnmetered(unmetered, waiting));
   return {
-    level: levelSpread(posterior, hoursUnmetered(unmetered, waiting)),
+    level,
+    lately: levelHistory(history, events, level, condition),
     run: runSpread(posterior),
     rest: daySpread(posterior, 0),
-    usualDay: daySpread(posterior, hours),
+    usualDay,
+    usualHours: hours,
     leak,
-    split: cannotTell(leak) ? 'cannot tell' : 'known',
+    split,
+    toSettle:
+      split === 'known'
+        ? null
+        : experimentFor(fluid, { usualDay, usualHours: hours }, enginesOf(fluid), waiting),
     job: work && effectOf(work.job, work.before, work.after, hours),
     changedAt: lately?.at ?? null,
     rising: riseChance(present, lately),

@@ -10,6 +10,8 @@ import { type FluidLife, type Job, lifeOf, type Moment } from './readings.ts';
 /** A fluid's life cut where its losses began anew: by work, or by themselves. */
 export interface History {
   readonly life: FluidLife;
+  /** Oldest first. */
+  readonly periods: readonly ReadPeriod[];
   /** The last period, to now. */
   readonly present: ReadPeriod;
   /** How the present one began, where that was by itself. */
@@ -37,6 +39,7 @@ export function historyOf(
 ): History | null {
   const life = lifeOf(fluid, events);
   if (life.readings.length === 0) return null;
+  const periods: ReadPeriod[] = [];
   let last: Part | null = null;
   let work: History['work'] = null;
   for (const { job, readings, end } of stretchesOf(life, { ...now, ...life.end })) {
@@ -48,9 +51,10 @@ export function historyOf(
         ? partsOf({ ...stretch, priors: usualPriors(fluid, chance), start: null }, chance, null)
         : partsOf(afterWork(stretch, job, before, chance), chance, before);
     last = parts.at(-1)!;
+    periods.push(...parts.map(({ period }) => period));
     if (job !== null && before !== null) work = { job, before, after: parts[0]!.period };
   }
-  return { life, present: last!.period, changed: last!.changed, work };
+  return { life, periods, present: last!.period, changed: last!.changed, work };
 }
 
 /** Work is no news before there are two readings to see the losses by. */

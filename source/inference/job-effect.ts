@@ -1,3 +1,4 @@
+import { normalQuantile } from '../maths/normal-quantile.ts';
 import type { JobEffect } from './belief.ts';
 import { overPair } from './pair.ts';
 import type { ReadPeriod } from './period.ts';
@@ -8,7 +9,7 @@ import { fewMembers } from './spreads.ts';
 
 /** Settled: 9 in 10 either way (model 3.4), and the normal deviate of that. */
 const SETTLED = 0.9;
-const SETTLED_DEVIATE = 1.2815515655446004;
+const SETTLED_DEVIATE = normalQuantile(SETTLED);
 /** Looked no further ahead than this many days of readings. */
 const MOST_DAYS = 365;
 

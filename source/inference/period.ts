@@ -121,6 +121,13 @@ const none: readonly Offset[] = [];
 const MOST_OFF = 8;
 const AT_A_TIME = 24;
 
+/** A period's readings with all that fell off the stick taken as the nearest normal ones. */
+export function onTheStick(period: Period): readonly Reading[] {
+  if (period.readings.every(({ off }) => off === 'on')) return period.readings;
+  const near = nearestNormal(period);
+  return period.readings.map((reading) => near.get(reading) ?? reading);
+}
+
 function fewOffTheStick(period: Period): readonly Reading[] {
   let { readings } = period;
   let off = readings.filter((reading) => reading.off !== 'on');

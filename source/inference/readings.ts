@@ -31,10 +31,17 @@ export interface Job extends Moment {
   readonly readings: number;
 }
 
+/** What was poured in at once, and the moment before it was. */
+export interface Pour {
+  readonly before: Moment;
+  readonly amountL: number;
+}
+
 /** A fluid's life in order. */
 export interface FluidLife {
   readonly readings: readonly Reading[];
   readonly jobs: readonly Job[];
+  readonly pours: readonly Pour[];
   /** After the last event: what was poured in, and which fill it is. */
   readonly end: Pick<Moment, 'pouredL' | 'fill'>;
 }
@@ -44,17 +51,24 @@ const ROUGH = 2.5;
 /** Readings stray by this part of low to full, where the boat file does not say: model 3.1. */
 const USUAL_ERROR = 1 / 20;
 
+/** How far a reading of a fluid strays, L. */
+export function readingErrorL({ readingError, full, low }: Fluid): number {
+  return readingError ?? (full - low) * USUAL_ERROR;
+}
+
 /** Readings and jobs, with what was poured in and drained up to each. */
 export function lifeOf(fluid: Fluid, events: readonly FluidEvent[]): FluidLife {
   const readings: Reading[] = [];
   const jobs: Job[] = [];
-  const error = fluid.readingError ?? (fluid.full - fluid.low) * USUAL_ERROR;
+  const pours: Pour[] = [];
+  const error = readingErrorL(fluid);
   let pouredL = 0;
   let fill = 0;
   for (const event of events) {
     const moment = { at: event.at, runHours: event.runHours, pouredL, fill };
     switch (event.kind) {
       case 'topup':
+        pours.push({ before: moment, amountL: event.amountL });
         pouredL += event.amountL;
         break;
       case 'change':
@@ -73,5 +87,5 @@ export function lifeOf(fluid: Fluid, events: readonly FluidEvent[]): FluidLife {
         break;
     }
   }
-  return { readings, jobs, end: { pouredL, fill } };
+  return { readings, jobs, pours, end: { pouredL, fill } };
 }

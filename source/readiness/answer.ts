@@ -104,12 +104,9 @@ export interface StayingWhy {
 
 export type ItemAnswer = ItemFacts &
   (
-    | {
-        readonly kind: 'fluid';
-        readonly belief: FluidBelief | null;
-        readonly lookAgain: { readonly engineHours: number } | { readonly days: number } | null;
-        readonly endL: Spread | null;
-      }
+    | ({ readonly kind: 'fluid'; readonly belief: FluidBelief | null } & {
+        readonly [K in keyof FluidFigures]: FluidFigures[K] | null;
+      })
     | { readonly kind: 'anode'; readonly belief: AnodeBelief | null }
     | {
         readonly kind: 'spare';
@@ -137,6 +134,17 @@ export type ItemAnswer = ItemFacts &
       }
     | { readonly kind: 'dated'; readonly expires: string | null }
   );
+
+/** What is to come of a fluid, leaving now. */
+export interface FluidFigures {
+  readonly lookAgain: { readonly engineHours: number } | { readonly days: number } | null;
+  /** Level at the end of the stretch, L. */
+  readonly endL: Spread;
+  /** When the stretch ends on average. */
+  readonly endsAt: number;
+  /** Days, of the usual ones, that what is in it lasts in 9 of 10, and with its stock; null without one. */
+  readonly lasts: { readonly days: number | 'beyond'; readonly withStores: number | 'beyond' | null };
+}
 
 export interface ItemFacts {
   readonly id: string;

@@ -1,13 +1,24 @@
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import { type Bits, noBits } from './bits.ts';
-import { either } from './either.ts';
-import { CODE_BITS, code, HINDRANCES, type Hindrance, type LegWeather } from './leg-weather.ts';
+import {
+  type Block,
+  CODE_BITS,
+  code,
+  HINDRANCES,
+  type Hindrance,
+  type LegInput,
+  type LegWeather,
+  legBars,
+  legWeather,
+  roomForLeg,
+} from './leg-weather.ts';
 
 /** A stretch of the passage with one weather: where on the way it begins, how long it is, whose weather it has. */
 export interface Span {
   readonly leg: number;
   readonly fromNm: number;
   readonly nm: number;
-  readonly weather: LegWeather;
+  readonly weather: LegInput;
   /** The hour from which the forecast says nothing more there. */
   readonly endHour: number;
   /** Open hours of a tidal gate at its start, hours from now; null where there is none. */
@@ -51,162 +62,213 @@ interface Failing {
   readonly passages: number;
 }
 
+/** Passages sailed at a time: the weather of three spans and ten days for them fits in the second cache of most processors. A multiple of `GROUP`. */
+const BLOCK = 64;
+/** As many passages stand in one word of a set. */
+const GROUP = 32;
+
 /** Sails every simulated passage from every whole hour through its weather (model 8): a departure costs the spans it has, not the hours. */
 export function departures(input: DeparturesInput): Departures {
-  const { count, lastHour, spans } = input;
+  return inOneGo(departing(input));
+}
+
+/** The same in turns. */
+export function* departing(input: DeparturesInput): Turns<Departures> {
+  const { count, lastHour, hours, spans } = input;
   const legs = Math.max(...spans.map(({ leg }) => leg)) + 1;
   const size = legs * HINDRANCES.length;
-  const fails = new Uint32Array((lastHour + 1) * size);
-  const motored = new Float64Array((lastHour + 1) * count);
-  const over = new Uint16Array(count);
-  const failed = new Uint16Array(count);
-  const gated = spans.some(({ gates }) => gates !== null);
-  let sailing = sailingFrom(input, 0);
-  const held = Array.from({ length: lastHour + 1 }, (_, hour) => {
-    if (gated) sailing = sailingFrom(input, hour);
-    const sum = motored.subarray(hour * count, (hour + 1) * count);
-    over.fill(0);
-    failed.fill(0);
-    for (const [place, span] of spans.entries())
-      sailSpan(input, span, sailing[place]!, { departure: hour, over, failed, motored: sum });
-    arrive(input, sailing.at(-1)!.ends, hour, failed);
-    return counted(failed, fails.subarray(hour * size, (hour + 1) * size));
-  });
-  const failsAt = (hour: number) => fails.subarray(hour * size, (hour + 1) * size);
+  const into: Into = {
+    held: Array.from({ length: lastHour + 1 }, () => noBits(count)),
+    motored: new Float64Array((lastHour + 1) * count),
+    fails: new Uint32Array((lastHour + 1) * size),
+    size,
+  };
+  const bars = spans.map(({ weather }) => legBars(weather));
+  const weathers = spans.map(() => roomForLeg(hours, BLOCK));
+  const voyage = voyageFor(lastHour);
+  for (let from = 0; from < count; from += BLOCK) {
+    yield;
+    const block = { from, size: Math.min(BLOCK, count - from) };
+    for (const [place, one] of bars.entries()) legWeather(one, block, weathers[place]!);
+    for (let i = 0; i < block.size; i += 1) {
+      sail(input, weathers, { block, i }, voyage);
+      if ((from + i) % GROUP === GROUP - 1) putGroup(voyage, from + i + 1 - GROUP, count, into);
+    }
+  }
+  const failsAt = (hour: number) => into.fails.subarray(hour * size + 1, (hour + 1) * size);
   return {
-    held,
-    motored,
+    held: into.held,
+    motored: into.motored,
     worst: (hour) => worstOf(failsAt(hour)),
     worstOfLegs: (hour) =>
       Array.from({ length: legs }, (_, leg) => {
         const from = leg * HINDRANCES.length;
-        const worst = worstOf(failsAt(hour).subarray(from, from + HINDRANCES.length));
+        const worst = worstOf(failsAt(hour).subarray(from, from + HINDRANCES.length - 1));
         return worst === null ? [] : [{ ...worst, leg }];
       }).flat(),
   };
 }
 
-/** A span in all passages: when each begins and ends it, h after leaving. */
-interface Sailing {
-  readonly begins: Times;
-  readonly ends: Times;
-  /** The whole hour it is done by; for a span that is not sailed, the one it begins in. */
-  readonly upTo: Int32Array;
-  /** 1 where the gate before it stays shut. */
-  readonly shut: Uint8Array;
+interface Into {
+  readonly held: readonly Bits[];
+  readonly motored: Float64Array;
+  /** `[departure * size + leg * number of hindrances + hindrance]` */
+  readonly fails: Uint32Array;
+  readonly size: number;
 }
 
-interface Times {
-  readonly at: Float64Array;
-  /** The same as whole hours and the part of one over them. */
-  readonly hour: Int32Array;
-  readonly part: Float64Array;
-}
-
-/** Without gates it is the same whenever she leaves. */
-function sailingFrom(
-  { count, speed, sailedNm, spans, waitHours }: DeparturesInput,
-  departure: number,
-): readonly Sailing[] {
-  let begins = timesOf(new Float64Array(count));
-  return spans.map(({ fromNm, nm, gates }) => {
-    const at = begins.at.slice();
-    const shut = new Uint8Array(count);
-    for (let i = 0; i < count; i += 1) {
-      const left = Math.min(nm, fromNm + nm - sailedNm[i]!);
-      if (left <= 0) continue;
-      const wait = gates === null ? 0 : waitFor(gates, departure + at[i]!);
-      if (wait > waitHours) shut[i] = 1;
-      at[i] = at[i]! + left / speed[i]! + (wait > waitHours ? 0 : wait);
-    }
-    const ends = timesOf(at);
-    const upTo = begins.hour.map((hour, i) => (at[i]! > begins.at[i]! ? Math.ceil(at[i]!) : hour));
-    const sailing = { begins, ends, upTo, shut };
-    begins = ends;
-    return sailing;
-  });
-}
-
-function timesOf(at: Float64Array): Times {
-  const hour = Int32Array.from(at, Math.floor);
-  return { at, hour, part: at.map((time, i) => time - hour[i]!) };
-}
-
-/** All passages that left together, on their way: hours over so far, what failed first and where (0: nothing yet), engine hours. */
+/** One passage on its way from every departure: hours over so far, what failed first and where (0: nothing yet). Engine hours of a whole group, `[departure * GROUP + i]`; what failed of each of them likewise. */
 interface Voyage {
-  readonly departure: number;
   readonly over: Uint16Array;
   readonly failed: Uint16Array;
   readonly motored: Float64Array;
 }
 
-function sailSpan(
-  { count, hours, share, overHours, mustCover }: DeparturesInput,
-  { leg, endHour, weather: { firstBreach, hoursOver, motored: ahead } }: Span,
-  { begins, ends, upTo, shut }: Sailing,
-  { departure, over, failed, motored }: Voyage,
+function voyageFor(lastHour: number): Voyage {
+  const departed = lastHour + 1;
+  return {
+    over: new Uint16Array(departed),
+    failed: new Uint16Array(departed * GROUP),
+    motored: new Float64Array(departed * GROUP),
+  };
+}
+
+/** Sails one passage from every hour. Without gates it takes the same whenever she leaves. */
+function sail(
+  input: DeparturesInput,
+  weathers: readonly LegWeather[],
+  { block, i }: { readonly block: Block; readonly i: number },
+  voyage: Voyage,
 ): void {
-  const coverTo = departure + Math.ceil(mustCover);
+  const { lastHour, spans, mayArrive } = input;
+  const passage = block.from + i;
+  const gated = spans.some(({ gates }) => gates !== null);
+  const { over, failed, motored } = voyage;
+  const place = passage % GROUP;
+  over.fill(0);
+  for (let at = place; at < failed.length; at += GROUP) {
+    failed[at] = 0;
+    motored[at] = 0;
+  }
+  const dark = spans.at(-1)!.leg * HINDRANCES.length + DARK;
+  for (let first = 0; first <= lastHour; first = gated ? first + 1 : lastHour + 1) {
+    const last = gated ? first : lastHour;
+    let begins = 0;
+    for (const [which, span] of spans.entries()) {
+      const sailing = sailingOf(input, span, passage, first, begins);
+      sailSpan(input, span, weathers[which]!, { passage, i, first, last, ...sailing }, voyage);
+      begins = sailing.ends;
+    }
+    for (let departure = first, at = first * GROUP + place; departure <= last; departure += 1, at += GROUP)
+      if (failed[at] === 0 && !mayArrive(departure + begins)) failed[at] = dark;
+  }
+}
+
+/** When a passage begins and ends a span, h after leaving, and whether the gate before it stays shut. */
+interface Sailing {
+  readonly begins: number;
+  readonly ends: number;
+  readonly shut: boolean;
+}
+
+function sailingOf(
+  { speed, sailedNm, waitHours }: DeparturesInput,
+  { fromNm, nm, gates }: Span,
+  passage: number,
+  departure: number,
+  begins: number,
+): Sailing {
+  const left = Math.min(nm, fromNm + nm - sailedNm[passage]!);
+  if (left <= 0) return { begins, ends: begins, shut: false };
+  const wait = gates === null ? 0 : waitFor(gates, departure + begins);
+  const shut = wait > waitHours;
+  return { begins, ends: begins + left / speed[passage]! + (shut ? 0 : wait), shut };
+}
+
+/** The passage it is, and the departures it is sailed for. */
+interface Sailed extends Sailing {
+  readonly passage: number;
+  /** Counted from the start of its block. */
+  readonly i: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+function sailSpan(
+  { hours, share, overHours, mustCover }: DeparturesInput,
+  { leg, endHour }: Span,
+  { firstBreach, hoursOver, motored: sums }: LegWeather,
+  { passage, i, first, last, begins, ends, shut }: Sailed,
+  { over, failed, motored }: Voyage,
+): void {
+  const [start, stop] = [Math.floor(begins), Math.floor(ends)];
+  const [startPart, stopPart] = [begins - start, ends - stop];
+  // The whole hour it is done by; for a span that is not sailed, the one it begins in.
+  const reach = Math.min(ends > begins ? Math.ceil(ends) : start, Math.ceil(mustCover));
+  const usual = share[passage]!;
+  const row = i * (hours + 1);
   const place = leg * HINDRANCES.length;
-  for (let i = 0; i < count; i += 1) {
-    const from = departure + begins.hour[i]!;
-    const until = departure + ends.hour[i]!;
-    motored[i] =
-      motored[i]! +
-      aheadAt(ahead, from, begins.part[i]!, hours, count, share, i) -
-      aheadAt(ahead, until, ends.part[i]!, hours, count, share, i);
-    const to = Math.min(departure + upTo[i]!, coverTo);
-    const [first, last] = [Math.min(from, hours), Math.min(to, hours)];
-    const judged = Number(last > first);
-    const breach = firstBreach[first * count + i]!;
-    over[i] = over[i]! + judged * (hoursOver[first * count + i]! - hoursOver[last * count + i]!);
-    let why = either(Number(to > from) & Number(to > endHour), PAST_FORECAST, 0);
-    why = either(judged & Number(over[i]! > overHours), OVER, why);
-    why = either(judged & Number(breach >>> CODE_BITS < last), breach & ((1 << CODE_BITS) - 1), why);
-    why = either(shut[i]!, SHUT, why);
-    failed[i] = either(Number(failed[i] === 0) & Number(why !== 0), place + why, failed[i]!);
+  const sailed = reach > start;
+  for (
+    let departure = first, at = first * GROUP + (passage % GROUP);
+    departure <= last;
+    departure += 1, at += GROUP
+  ) {
+    const [from, until] = [departure + start, departure + stop];
+    motored[at] =
+      motored[at]! +
+      ahead(sums, row, from, startPart, hours, usual) -
+      ahead(sums, row, until, stopPart, hours, usual);
+    if (sailed && from < hours) {
+      const to = Math.min(departure + reach, hours);
+      over[departure] = over[departure]! + hoursOver[row + from]! - hoursOver[row + to]!;
+      if (failed[at] !== 0) continue;
+      const breach = firstBreach[row + from]!;
+      let why = departure + reach > endHour ? PAST_FORECAST : 0;
+      if (over[departure]! > overHours) why = OVER;
+      if (breach >>> CODE_BITS < to) why = breach & ((1 << CODE_BITS) - 1);
+      if (shut) why = SHUT;
+      if (why !== 0) failed[at] = place + why;
+    } else if (failed[at] === 0) {
+      const why = shut ? SHUT : sailed && departure + reach > endHour ? PAST_FORECAST : 0;
+      if (why !== 0) failed[at] = place + why;
+    }
   }
 }
 
 const SHUT = code('gate');
 const OVER = code('wind');
+const DARK = code('daylight');
 const PAST_FORECAST = code('past forecast');
 
 /** What a running sum from the end still counts at a time, whole hours shared evenly; below zero past the forecast, by the share usually motored. */
-function aheadAt(
+function ahead(
   sums: Float32Array,
+  row: number,
   hour: number,
   part: number,
   hours: number,
-  count: number,
-  share: Float64Array,
-  i: number,
+  usual: number,
 ): number {
-  if (hour >= hours) return (hours - hour - part) * share[i]!;
-  const at = hour * count + i;
-  return sums[at]! - part * (sums[at]! - sums[at + count]!);
+  if (hour >= hours) return (hours - hour - part) * usual;
+  const sum = sums[row + hour]!;
+  return sum - part * (sum - sums[row + hour + 1]!);
 }
 
-function arrive(
-  { count, spans, mayArrive }: DeparturesInput,
-  { at }: Times,
-  departure: number,
-  failed: Uint16Array,
-): void {
-  const dark = spans.at(-1)!.leg * HINDRANCES.length + code('daylight');
-  for (let i = 0; i < count; i += 1) if (failed[i] === 0 && !mayArrive(departure + at[i]!)) failed[i] = dark;
-}
-
-/** The passages in which nothing failed; what failed is counted into `fails`. */
-function counted(failed: Uint16Array, fails: Uint32Array): Bits {
-  const bits = noBits(failed.length);
-  for (let i = 0; i < failed.length; i += 1) {
-    const what = failed[i]!;
-    bits[i >>> 5] = bits[i >>> 5]! | (Number(what === 0) << (i & 31));
-    fails[what] = fails[what]! + 1;
+/** Puts a group of passages where all are kept, by departure: its engine hours, in how many what failed first, and those in which nothing did. */
+function putGroup({ failed, motored }: Voyage, from: number, count: number, into: Into): void {
+  const { held, fails, size } = into;
+  for (let departure = 0; departure < held.length; departure += 1) {
+    const first = departure * GROUP;
+    let bits = 0;
+    for (let i = 0; i < GROUP; i += 1) {
+      const what = failed[first + i]!;
+      bits |= Number(what === 0) << i;
+      fails[departure * size + what] = fails[departure * size + what]! + 1;
+      into.motored[departure * count + from + i] = motored[first + i]!;
+    }
+    held[departure]![from / GROUP] = bits;
   }
-  fails[0] = 0;
-  return bits;
 }
 
 /** How long until the gate is open; Infinity where it does not open again. */
@@ -219,7 +281,7 @@ function waitFor(gates: readonly { readonly from: number; readonly to: number }[
 function worstOf(fails: Uint32Array): Failing | null {
   const passages = fails.reduce((most, one) => Math.max(most, one), 0);
   if (passages === 0) return null;
-  const place = fails.indexOf(passages);
+  const place = fails.indexOf(passages) + 1;
   const hindrance = HINDRANCES[place % HINDRANCES.length]!;
   return { hindrance, leg: Math.floor(place / HINDRANCES.length), passages };
 }

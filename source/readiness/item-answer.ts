@@ -1,20 +1,16 @@
 import { type Boat, consequenceOf } from '../boat/boat.ts';
-import type { Fluid } from '../boat/fluid.ts';
 import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
-import type { Beliefs, DemandBelief, FluidBelief, Spread } from '../inference/belief.ts';
+import type { Beliefs, DemandBelief } from '../inference/belief.ts';
 import { eventsStock } from '../maths/negative-binomial.ts';
 import type { ItemAnswer, ItemFacts } from './answer.ts';
 import { standingAnswer } from './checks.ts';
-import { type FluidAhead, lostL } from './fluids.ts';
+import { fluidFigures } from './fluid-answer.ts';
 import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
 import type { Requirements } from './requirements.ts';
 import { dueOf } from './services.ts';
 import { COVER, coverStock, usesExpected } from './spares.ts';
-
-/** Model 3.8: look again before 1 chance in 10 of reaching the low mark. */
-const LOOK_AGAIN_CHANCE = 0.1;
 
 /** One item's part of the answer: its state and figures. `goodUntil` in ms. */
 export function itemAnswer(
@@ -42,9 +38,10 @@ export function itemAnswer(
       const ahead = fluidsAhead.get(item.id);
       const now = belief && { value: Math.max(0, belief.level.mean), sd: belief.level.sd, unit: 'L' };
       const { lookedAt } = condition.fluids.get(item.id)!;
-      const lookAgain = ahead === undefined ? null : lookAgainAfter(item, belief!, ahead, passages);
-      const endL = ahead === undefined ? null : spreadOf(levelsAtEnd(ahead, passages));
-      return { ...facts, kind: item.kind, now, lookedAt, belief, lookAgain, endL };
+      const stockL = item.stock === undefined ? null : (condition.spares.get(item.stock)?.count ?? null);
+      const figures =
+        ahead === undefined ? NOTHING_AHEAD : fluidFigures(item, belief!, ahead, stockL, passages);
+      return { ...facts, kind: item.kind, now, lookedAt, belief, ...figures };
     }
     case 'anode': {
       const belief = beliefs.anodes.get(item.id) ?? null;
@@ -105,38 +102,7 @@ export function itemAnswer(
   }
 }
 
-/** By engine hours under way where running is most of the loss, else by days of waiting. Null where nothing is lost. */
-function lookAgainAfter(
-  fluid: Fluid,
-  belief: FluidBelief,
-  { draws, waitingL }: FluidAhead,
-  { count }: Passages,
-): { engineHours: number } | { days: number } | null {
-  const byHours = fluid.engine !== undefined && belief.run.mean > belief.rest.mean / 24;
-  const time = new Float64Array(count);
-  for (let i = 0; i < count; i += 1) {
-    const aboveLow = draws.levelL[i]! - fluid.low;
-    const loss = byHours ? draws.run[i]! + draws.rest[i]! / 24 : 24 * waitingL[i]!;
-    time[i] = aboveLow <= 0 ? 0 : aboveLow / loss;
-  }
-  const until = time.sort()[Math.floor(LOOK_AGAIN_CHANCE * count)]!;
-  if (until === Infinity) return null;
-  return byHours ? { engineHours: until } : { days: until };
-}
-
-/** Levels at the end of the stretch, leaving now, L. */
-function levelsAtEnd(ahead: FluidAhead, passages: Passages): Float64Array {
-  return lostL(ahead, 0, passages).map((lost, i) => ahead.draws.levelL[i]! - lost);
-}
-
-/** Mean, sd and 10/90 % of simulated values. */
-function spreadOf(values: Float64Array): Spread {
-  const sorted = values.toSorted();
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length;
-  const at = (share: number) => sorted[Math.floor(share * values.length)]!;
-  return { mean, sd: Math.sqrt(variance), p10: at(0.1), p90: at(0.9) };
-}
+const NOTHING_AHEAD = { lookAgain: null, endL: null, endsAt: null, lasts: null };
 
 /** To the number wanted, or what covers the uses until more can be had, whichever is larger. */
 function toBuy(spare: Spare, count: number | null, demand: DemandBelief | null, passages: Passages): number {

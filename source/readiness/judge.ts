@@ -3,12 +3,13 @@ import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Beliefs } from '../inference/belief.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import { passageNm } from '../passage/distance.ts';
 import type { Trouble } from '../trouble.ts';
 import type { Answer } from './answer.ts';
 import { type Bits, keepCommon, sizeOf } from './bits.ts';
 import { itemAnswer } from './item-answer.ts';
-import { isNear, type Judged, type JudgedItem, judgeItems, standardError } from './judged.ts';
+import { isNear, type Judged, type JudgedItem, judgingItems, standardError } from './judged.ts';
 import { lastGoodHour } from './latest.ts';
 import { hoursUnderWay, type Passages } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
@@ -44,34 +45,40 @@ export interface JudgeInput {
 
 /** The readiness model: is she fit to leave, why not, for how long, and what would make her so. A pure function of what it is given. */
 export function judge(input: JudgeInput): Answer {
-  const answer = judgePassage(input);
-  return answer.staying === null ? answer : { ...answer, shelter: sheltersFrom(input) };
+  return inOneGo(judging(input));
+}
+
+/** The same in turns. */
+export function* judging(input: JudgeInput): Turns<Answer> {
+  const answer = yield* judgePassage(input);
+  return answer.staying === null ? answer : { ...answer, shelter: yield* sheltersFrom(input) };
 }
 
 /** The passages to safety, each judged as if it were the one planned. */
-function sheltersFrom(input: JudgeInput): Answer['shelter'] {
-  return input.boat.passages
-    .filter(({ shelter, id }) => shelter && id !== input.condition.passage?.id)
-    .map((passage) => {
-      const condition = { ...input.condition, passage, reserveDays: passage.reserveDays };
-      return { passage: passage.id, ...leavingNow({ ...input, condition }) };
-    });
+function* sheltersFrom(input: JudgeInput): Turns<Answer['shelter']> {
+  const shelters: Answer['shelter'][number][] = [];
+  for (const passage of input.boat.passages) {
+    if (!passage.shelter || passage.id === input.condition.passage?.id) continue;
+    const condition = { ...input.condition, passage, reserveDays: passage.reserveDays };
+    shelters.push({ passage: passage.id, ...(yield* leavingNow({ ...input, condition })) });
+  }
+  return shelters;
 }
 
 /** The verdict alone, for which no later departure is looked at. */
-function leavingNow(input: JudgeInput): { verdict: Answer['verdict']; score: number | null } {
+function* leavingNow(input: JudgeInput): Turns<{ verdict: Answer['verdict']; score: number | null }> {
   const limits = limitsOf(input.boat, input.condition.crew);
   const course = courseOf(input, limits);
-  const judged = judgeEnough(input, limits, course && { ...course, lastHour: 0 });
+  const judged = yield* judgeEnough(input, limits, course && { ...course, lastHour: 0 });
   const [first] = curveOf(judged);
   const { verdict } = verdictOf(input, limits, judged, { first: first!, windows: [], edgeNow: null });
   return { verdict, score: first!.score };
 }
 
-function judgePassage(input: JudgeInput): Answer {
+function* judgePassage(input: JudgeInput): Turns<Answer> {
   const limits = limitsOf(input.boat, input.condition.crew);
   const course = courseOf(input, limits);
-  return answerFrom(input, limits, course, judgeEnough(input, limits, course));
+  return yield* answerFrom(input, limits, course, yield* judgeEnough(input, limits, course));
 }
 
 function courseOf({ forecast, condition }: JudgeInput, limits: Limits): Course | null {
@@ -79,19 +86,19 @@ function courseOf({ forecast, condition }: JudgeInput, limits: Limits): Course |
 }
 
 /** Judges with more passages while the score is too near a threshold to tell. */
-function judgeEnough(input: JudgeInput, limits: Limits, course: Course | null): Judged {
+function* judgeEnough(input: JudgeInput, limits: Limits, course: Course | null): Turns<Judged> {
   const { boat, condition, beliefs } = input;
   const withPassages = (count: number) =>
-    judgeItems(boat, condition, beliefs, {
+    judgingItems(boat, condition, beliefs, {
       count,
       seed: input.seed,
       threshold: limits.boat / 100,
       limits,
       course,
     });
-  let judged = withPassages(input.simulations);
+  let judged = yield* withPassages(input.simulations);
   while (isNear(judged, limits) && judged.passages.count * MORE <= MOST_PASSAGES)
-    judged = withPassages(judged.passages.count * MORE);
+    judged = yield* withPassages(judged.passages.count * MORE);
   return judged;
 }
 
@@ -102,7 +109,12 @@ function limitsOf({ limits }: Boat, crew: number): Limits {
   return { ...limits, ...Object.fromEntries(given) };
 }
 
-function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, judged: Judged): Answer {
+function* answerFrom(
+  input: JudgeInput,
+  limits: Limits,
+  course: Course | null,
+  judged: Judged,
+): Turns<Answer> {
   const { boat, condition, beliefs, forecast, seed } = input;
   const { passages, requirements, items, weather } = judged;
   const { count, now, threshold } = passages;
@@ -116,11 +128,25 @@ function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, ju
     curve.map(({ weather: score }) => score ?? Number.NaN),
     limits.go,
   );
+  yield;
   const ready = readyActions(boat, condition, beliefs, judged, alone?.first ?? 0);
   const workMinutes = ready.actions.reduce((sum, { minutes }) => sum + minutes, 0);
+  yield;
+  const itemAnswers: Answer['items'][number][] = [];
+  for (const one of items) {
+    const last = lastGoodHour(one.curve, count, threshold);
+    const goodUntil = typeof last === 'number' ? at(last) : last;
+    itemAnswers.push(itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil));
+    yield;
+  }
   const [first] = curve;
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
+  yield;
+  const staying = stayingFor(input, judged);
+  yield;
+  const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
+  yield;
   return {
     at: now,
     passage: condition.passage && {
@@ -150,17 +176,13 @@ function answerFrom(input: JudgeInput, limits: Limits, course: Course | null, ju
       : null,
     best: weather === null ? null : bestOf(curve),
     endurance: enduranceOf(items, curve, passages),
-    staying: stayingFor(input, judged),
+    staying,
     shelter: [],
     curve,
-    items: items.map((one) => {
-      const last = lastGoodHour(one.curve, count, threshold);
-      const goodUntil = typeof last === 'number' ? at(last) : last;
-      return itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil);
-    }),
+    items: itemAnswers,
     toGetReady: ready.actions,
     toGetReadySuffices: ready.suffices,
-    whileHeld: whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat),
+    whileHeld: held,
     beforeLeaving: boat.checks
       .filter(({ when }) => when === 'leaving')
       .map((check) => {

@@ -2,13 +2,14 @@ import { type Boat, consequenceOf, type Item, itemsOf } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import type { State, Why } from './answer.ts';
 import { type Bits, bitsAt, keepCommon, sizeOf } from './bits.ts';
 import { type Finding, findingOf } from './findings.ts';
 import { always, both, curveOf } from './latest.ts';
 import { drawPassages, type Passages } from './passages.ts';
-import { type Holding, nothingDone, type Requirements, requirementsOf } from './requirements.ts';
-import { type Course, simulateWeather, type Weather } from './weather.ts';
+import { type Holding, nothingDone, type Requirements, requiring } from './requirements.ts';
+import { type Course, simulatingWeather, type Weather } from './weather.ts';
 
 /** Model, Terms: without a forecast departures are looked at for a week. */
 const LAST_HOUR = 168;
@@ -53,16 +54,26 @@ export function judgeItems(
   boat: Boat,
   condition: Condition,
   beliefs: Beliefs,
-  { count, seed, threshold, limits, course }: JudgeOptions,
+  options: JudgeOptions,
 ): Judged {
+  return inOneGo(judgingItems(boat, condition, beliefs, options));
+}
+
+/** The same in turns. */
+export function* judgingItems(
+  boat: Boat,
+  condition: Condition,
+  beliefs: Beliefs,
+  { count, seed, threshold, limits, course }: JudgeOptions,
+): Turns<Judged> {
   const drawn = drawPassages(boat, condition, beliefs, { count, seed, lastHour: LAST_HOUR, threshold });
-  const weather = course && simulateWeather(course, condition, limits, drawn);
+  const weather = course && (yield* simulatingWeather(course, condition, limits, drawn));
   const passages = weather === null ? drawn : motoredByWeather(drawn, weather, condition);
-  const requirements = requirementsOf(boat, condition, beliefs, passages);
+  const requirements = yield* requiring(boat, condition, beliefs, passages);
   const vitalIds = new Set(
     itemsOf(boat).flatMap((item) => (consequenceOf(boat, item) === 'vital' ? [item.id] : [])),
   );
-  const { curves, boatHeld } = heldOver(requirements, vitalIds, passages);
+  const { curves, boatHeld } = yield* heldOver(requirements, vitalIds, passages);
   const items = itemsOf(boat).map((item) => {
     const vital = vitalIds.has(item.id);
     const curve = curves.get(item.id)!;
@@ -102,18 +113,17 @@ function mostOf({ lastHour, motored }: Weather, count: number): Float64Array {
 }
 
 /** Every item's curve, and the passages in which all that is vital holds: by latest departures where those tell all, else hour by hour. */
-function heldOver(
+function* heldOver(
   { all }: Requirements,
   vital: ReadonlySet<string>,
   { count, lastHour }: Passages,
-): { curves: ReadonlyMap<string, Float64Array>; boatHeld: readonly Bits[] } {
+): Turns<{ curves: ReadonlyMap<string, Float64Array>; boatHeld: readonly Bits[] }> {
   const curves = new Map<string, Float64Array>();
   const vitalLatest = always(count);
   const hourByHour: { readonly items: readonly string[]; readonly holding: Holding }[] = [];
-  for (const { items, holding } of all.map((one) => ({
-    items: one.items,
-    holding: one.holding(nothingDone),
-  }))) {
+  for (const { items, holding: holdingAfter } of all) {
+    yield;
+    const holding = holdingAfter(nothingDone);
     const [id] = items;
     if (holding.latest === null) {
       hourByHour.push({ items, holding });
@@ -123,15 +133,17 @@ function heldOver(
     curves.set(id!, curveOf(holding.latest, lastHour));
     if (vital.has(id!)) both(vitalLatest, holding.latest);
   }
-  const boatHeld = Array.from({ length: lastHour + 1 }, (_, hour) => {
+  const boatHeld: Bits[] = [];
+  for (let hour = 0; hour <= lastHour; hour += 1) {
+    yield;
     const held = bitsAt(vitalLatest, hour);
     for (const { items, holding } of hourByHour)
       for (const [place, bits] of holding.heldAt(hour).entries()) {
         curves.get(items[place]!)![hour] = sizeOf(bits);
         if (vital.has(items[place]!)) keepCommon(held, bits);
       }
-    return held;
-  });
+    boatHeld.push(held);
+  }
   return { curves, boatHeld };
 }
 

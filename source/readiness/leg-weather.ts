@@ -40,7 +40,13 @@ const TO_WINDWARD_DEG = 45;
 /** Seas up to this height are not asked their period, m (model 8). */
 const SMALL_SEAS_M = 1;
 
-/** Every hour of one leg's weather, judged for every simulated passage. Arrays are `[hour * count + i]`, with one hour more at the end. */
+/** Some passages one after the other: so few that all the hours of their weather stay near the processor. */
+export interface Block {
+  readonly from: number;
+  readonly size: number;
+}
+
+/** Every hour of one leg's weather, judged for a block of the simulated passages. Arrays are `[i * (hours + 1) + hour]`, i counted from the start of the block: a departure an hour later reads the next place. */
 export interface LegWeather {
   /** The first hour from this one on that fails at once, and why: `hour << CODE_BITS | code`. Past the last hour: none does. */
   readonly firstBreach: Uint16Array;
@@ -61,19 +67,62 @@ export interface LegInput {
   readonly paths: WeatherPaths;
 }
 
-/** Hours are judged backwards, each on top of the one after it, so that a departure reads off what lies ahead of it. */
-export function legWeather(input: LegInput): LegWeather {
-  const { count, hours } = input.paths;
-  const size = (hours + 1) * count;
-  const firstBreach = new Uint16Array(size).fill(hours << CODE_BITS, size - count);
-  const hoursOver = new Uint16Array(size);
-  const motored = new Float32Array(size);
-  for (let hour = hours - 1; hour >= 0; hour -= 1) {
-    const bars = hourBars(input, hour);
-    judgeHour(input, bars, hour, { firstBreach, hoursOver, motored });
-    for (const sector of input.piece.sectors) judgeSector(input, sector, hour, firstBreach);
+/** Room for one leg's weather of a block of at most `size` passages. */
+export function roomForLeg(hours: number, size: number): LegWeather {
+  const all = (hours + 1) * size;
+  return {
+    firstBreach: new Uint16Array(all),
+    hoursOver: new Uint16Array(all),
+    motored: new Float32Array(all),
+  };
+}
+
+/** A leg made ready to be judged block by block. */
+export interface LegBars {
+  readonly input: LegInput;
+  /** What each member of an ensemble, or the one forecast, says, and its hours as bars. */
+  readonly met: readonly { readonly weather: HourlyWeather; readonly hours: readonly HourBars[] }[];
+}
+
+export function legBars(input: LegInput): LegBars {
+  const { members } = input.weather;
+  const met = (members.length > 0 ? members : [input.weather]).map((weather) => ({
+    weather,
+    hours: Array.from({ length: input.paths.hours }, (_, hour) => hourBars({ ...input, weather }, hour)),
+  }));
+  return { input, met };
+}
+
+/** Hours are judged backwards, each on top of the one after it, so that a departure reads off what lies ahead of it. Written over what was in `into`. Passage i meets member i mod M of an ensemble of M. */
+export function legWeather({ input, met }: LegBars, block: Block, into: LegWeather): void {
+  const { hours, count } = input.paths;
+  const { from, size } = block;
+  const row = hours + 1;
+  for (let end = hours; end < size * row; end += row) {
+    into.firstBreach[end] = hours << CODE_BITS;
+    into.hoursOver[end] = 0;
+    into.motored[end] = 0;
   }
-  return { firstBreach, hoursOver, motored };
+  for (let hour = hours - 1; hour >= 0; hour -= 1)
+    for (let first = 0; first < Math.min(met.length, size); first += 1) {
+      const { weather, hours: bars } = met[(from + first) % met.length]!;
+      const those = {
+        ...{ hour, at: first * row + hour, end: size * row, row: met.length * row },
+        ...{ path: hour * count + from + first, step: met.length },
+      };
+      judgeHour(input, bars[hour]!, those, into);
+      for (const sector of input.piece.sectors) judgeSector(input, sector, weather, those, into.firstBreach);
+    }
+}
+
+/** The passages of a block that meet one weather, at one hour: their places in a leg's arrays and in the paths. */
+interface Those {
+  readonly hour: number;
+  readonly at: number;
+  readonly end: number;
+  readonly row: number;
+  readonly path: number;
+  readonly step: number;
 }
 
 /** One hour of a leg as bars for the passages' errors: above them it fails. Errors are in their own standard deviations. */
@@ -90,9 +139,12 @@ interface HourBars {
   readonly headwindError: number;
   readonly farHeadwindError: number;
   readonly windSaid: boolean;
+  /** The wind's direction less the course, and one sd of it, degrees. */
+  readonly turned: number;
+  readonly dirSd: number;
 }
 
-function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): HourBars {
+function hourBars({ weather, piece, limits, motorBelow }: LegInput, hour: number): HourBars {
   const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
   const windLimit = limits.wind === false ? Infinity : (limits.wind ?? Infinity);
   const headwindLimit = limits.headwind ?? Infinity;
@@ -109,61 +161,64 @@ function hourBars({ weather, limits, motorBelow }: LegInput, hour: number): Hour
     headwindError: (headwindLimit - wind) / windSd,
     farHeadwindError: (headwindLimit + FAR_OVER_KN - wind) / windSd,
     windSaid: !Number.isNaN(wind),
+    turned: weather.dir[hour]! - piece.courseDeg,
+    dirSd: weather.dirSd[hour]!,
   };
 }
 
+const [WIND, GUST, HEADWIND, SECTOR] = [code('wind'), code('gust'), code('headwind'), code('sector')];
+
 /** Everything but the sectors. Where the direction is not said, the wind is taken to come from ahead. */
-function judgeHour(input: LegInput, bars: HourBars, hour: number, into: LegWeather): void {
-  const { weather, piece, motorToWindward, paths, share } = input;
-  const { count, wind, seas, direction } = paths;
-  const { firstBreach, hoursOver, motored } = into;
-  const { overError, farOverError, gustError, seasError, calmError } = bars;
+function judgeHour(
+  { motorToWindward, paths: { wind, seas, direction }, share }: LegInput,
+  bars: HourBars,
+  { hour, at, end, row, path, step }: Those,
+  { firstBreach, hoursOver, motored }: LegWeather,
+): void {
+  const { overError, farOverError, gustError, seasError, calmError, turned, dirSd } = bars;
   const { headwindError, farHeadwindError } = bars;
-  const [turned, dirSd] = [weather.dir[hour]! - piece.courseDeg, weather.dirSd[hour]!];
   const unknown = Number(Number.isNaN(turned));
   const windwardError = motorToWindward ? calmError : Infinity;
   const mark = hour << CODE_BITS;
-  const [far, gust, high] = [mark | code('wind'), mark | code('gust'), mark | bars.seasCode];
-  const farAhead = mark | code('headwind');
-  const at = hour * count;
-  for (let i = at, next = at + count; i < at + count; i += 1, next += 1) {
-    const error = wind[i]!;
-    const turn = turned + dirSd * direction[i]!;
+  const [far, gust, high, farAhead] = [mark | WIND, mark | GUST, mark | bars.seasCode, mark | HEADWIND];
+  for (let i = at, p = path; i < end; i += row, p += step) {
+    const error = wind[p]!;
+    const turn = turned + dirSd * direction[p]!;
     const offBow = Math.abs(turn - 360 * Math.floor(turn / 360 + 0.5));
     const ahead = unknown | Number(offBow < HEADWIND_DEG);
     const headwind = ahead & Number(error > headwindError);
     const windward = Number(offBow < TO_WINDWARD_DEG) & Number(error >= windwardError);
-    let breach = either(ahead & Number(error > farHeadwindError), farAhead, firstBreach[next]!);
-    breach = either(Number(seas[i]! > seasError), high, breach);
+    let breach = either(ahead & Number(error > farHeadwindError), farAhead, firstBreach[i + 1]!);
+    breach = either(Number(seas[p]! > seasError), high, breach);
     breach = either(Number(error > gustError), gust, breach);
     firstBreach[i] = either(Number(error > farOverError), far, breach);
-    hoursOver[i] = hoursOver[next]! + (headwind | Number(error > overError));
-    motored[i] = motored[next]! + (windward | Number(error < calmError));
+    hoursOver[i] = hoursOver[i + 1]! + (headwind | Number(error > overError));
+    motored[i] = motored[i + 1]! + (windward | Number(error < calmError));
   }
-  if (bars.barred !== 0) firstBreach.fill(bars.barred, at, at + count);
-  if (!bars.windSaid) for (let i = 0; i < count; i += 1) motored[at + i] = motored[at + i]! + share[i]!;
+  if (bars.barred !== 0) for (let i = at; i < end; i += row) firstBreach[i] = bars.barred;
+  if (!bars.windSaid)
+    for (let i = at, p = path % share.length; i < end; i += row, p += step)
+      motored[i] = motored[i]! + share[p]!;
 }
 
 /** Wind and seas from a sector the skipper has set limits for; from an unknown direction they count. */
 function judgeSector(
-  { weather, paths }: LegInput,
+  { paths: { wind, seas, direction } }: LegInput,
   sector: Piece['sectors'][number],
-  hour: number,
+  weather: HourlyWeather,
+  { hour, at, end, row, path, step }: Those,
   firstBreach: Uint16Array,
 ): void {
-  const { count, wind, seas, direction } = paths;
   const windError = ((sector.wind ?? Infinity) - weather.wind[hour]!) / weather.windSd[hour]!;
   const seasError = ((sector.seas ?? Infinity) - weather.seas[hour]!) / weather.seasSd[hour]!;
   const [from, dirSd] = [weather.dir[hour]! - sector.from, weather.dirSd[hour]!];
-  const unknown = Number(Number.isNaN(from));
+  const unknown = Number.isNaN(from);
   const wide = turnOf(sector.to - sector.from);
-  const breach = (hour << CODE_BITS) | code('sector');
-  for (let i = hour * count; i < (hour + 1) * count; i += 1) {
-    const over = Number(wind[i]! > windError) | Number(seas[i]! > seasError);
-    const within = unknown | Number(turnOf(from + dirSd * direction[i]!) <= wide);
-    const before = firstBreach[i]!;
-    const free = Number(before >>> CODE_BITS !== hour);
-    firstBreach[i] = either(over & within & free, breach, before);
+  const breach = (hour << CODE_BITS) | SECTOR;
+  for (let i = at, p = path; i < end; i += row, p += step) {
+    if (!(wind[p]! > windError || seas[p]! > seasError)) continue;
+    const within = unknown || turnOf(from + dirSd * direction[p]!) <= wide;
+    if (within && firstBreach[i]! >>> CODE_BITS !== hour) firstBreach[i] = breach;
   }
 }
 

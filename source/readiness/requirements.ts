@@ -2,6 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { Fluid } from '../boat/fluid.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
+import type { Turns } from '../maths/turns.ts';
 import { anodeRoom } from './anodes.ts';
 import { allBits, type Bits, noBits } from './bits.ts';
 import { standingAnswer } from './checks.ts';
@@ -47,20 +48,22 @@ export interface Requirements {
   readonly demandAhead: ReadonlyMap<string, DemandAhead>;
 }
 
-/** What must hold for every item of the boat, each drawn once from its own named streams. */
-export function requirementsOf(
+/** What must hold for every item of the boat, each drawn once from its own named streams; in turns. */
+export function* requiring(
   boat: Boat,
   condition: Condition,
   beliefs: Beliefs,
   passages: Passages,
-): Requirements {
+): Turns<Requirements> {
   const fluidsAhead = new Map<string, FluidAhead>();
   for (const fluid of boat.fluids) {
+    yield;
     const belief = beliefs.fluids.get(fluid.id);
     if (belief) fluidsAhead.set(fluid.id, fluidAhead(fluid, belief, passages));
   }
   const demands = new Map<string, DemandAhead>();
   for (const spare of boat.spares) {
+    yield;
     const demand = beliefs.demand.get(spare.id);
     if (demand && condition.spares.get(spare.id)!.count !== null)
       demands.set(spare.id, demandAhead(spare, demand, passages));

@@ -27,14 +27,25 @@ export function untenableFrom(
   now: number,
 ): Answer['staying'] {
   const { count } = paths;
+  const met = weather.members.length > 0 ? weather.members : [weather];
+  const least = leastStood(anchorage);
   for (let hour = 0; hour < Math.min(weather.hours, weather.endHour); hour += 1) {
     const over = { wind: 0, seas: 0 };
-    for (let i = 0; i < count; i += 1) {
-      const at = hour * count + i;
-      const from = weather.dir[hour]! + weather.dirSd[hour]! * paths.direction[at]!;
-      const stands = standsFrom(anchorage, from);
-      if (weather.wind[hour]! + weather.windSd[hour]! * paths.wind[at]! > stands.wind) over.wind += 1;
-      else if (weather.seas[hour]! + weather.seasSd[hour]! * paths.seas[at]! > stands.seas) over.seas += 1;
+    for (const [member, { wind, windSd, dir, dirSd, seas, seasSd }] of met.entries()) {
+      const [windNow, windError, seasNow, seasError] = [
+        wind[hour]!,
+        windSd[hour]!,
+        seas[hour]!,
+        seasSd[hour]!,
+      ];
+      for (let i = member, at = hour * count + i; i < count; i += met.length, at += met.length) {
+        const windHere = windNow + windError * paths.wind[at]!;
+        const seasHere = seasNow + seasError * paths.seas[at]!;
+        if (!(windHere > least.wind || seasHere > least.seas)) continue;
+        const stands = standsFrom(anchorage, dir[hour]! + dirSd[hour]! * paths.direction[at]!);
+        if (windHere > stands.wind) over.wind += 1;
+        else if (seasHere > stands.seas) over.seas += 1;
+      }
     }
     if (over.wind + over.seas > UNTENABLE * count) {
       const what = over.wind >= over.seas ? 'wind' : 'seas';
@@ -45,6 +56,11 @@ export function untenableFrom(
     }
   }
   return null;
+}
+
+/** What it stands whatever the direction. */
+function leastStood(anchorage: Anchorage): { wind: number; seas: number } {
+  return standsFrom(anchorage, Number.NaN);
 }
 
 /** What it stands with the wind from there, kn and m: the lowest of its own limits and those of the sectors. From an unknown direction, the lowest of all. */

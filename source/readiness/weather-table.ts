@@ -1,5 +1,5 @@
 import type { Limits } from '../boat/limits.ts';
-import { type Where, weatherAt } from '../forecast/at.ts';
+import { type MemberAt, type WeatherAt, type Where, weatherAt } from '../forecast/at.ts';
 import type { Forecast, Headline } from '../forecast/forecast.ts';
 
 const MS_AN_HOUR = 3_600_000;
@@ -17,8 +17,10 @@ const USUAL_ERROR = {
 export const GUST_ERROR = 1.3;
 /** What a range said in words adds: this part of its width. */
 const RANGE_ERROR = 0.25;
+/** What a member of an ensemble strays beside the others: the rest is in their differences (forecast page of the design: half the error). */
+const MEMBER_ERROR = 0.5;
 
-/** What a forecast says of one place, hour by hour from now. NaN where it does not say. */
+/** What a forecast says of one place, hour by hour from now. NaN where it does not say. Of an ensemble the figures are the forecast's own, the errors as far as its members lie from them and stray. */
 export interface HourlyWeather {
   readonly hours: number;
   /** kn, and one sd of its error. */
@@ -41,6 +43,8 @@ export interface HourlyWeather {
   readonly derivedGust: boolean;
   /** The hour from which nothing more is said. */
   readonly endHour: number;
+  /** The weather the simulated passages meet, taken in turn; empty outside an ensemble: all then meet the one above. */
+  readonly members: readonly HourlyWeather[];
 }
 
 /** Reads a forecast for one place at every whole hour from `now` (ms since 1970 UTC), `hours` of them. */
@@ -51,54 +55,84 @@ export function hourlyWeather(
   hours: number,
   errors: Limits['forecastError'],
 ): HourlyWeather {
-  const blank = () => new Float64Array(hours).fill(Number.NaN);
-  const [wind, windSd, gust, dir, dirSd] = [blank(), blank(), blank(), blank(), blank()];
-  const [seas, seasSd, period] = [blank(), blank(), blank()];
-  const flags = () => new Uint8Array(hours);
-  const [squallLine, gale, smallCraft] = [flags(), flags(), flags()];
+  const table = blank(hours);
+  const members: Table[] = [];
   const error = { ...USUAL_ERROR, ...withoutAbsent(errors) };
-  let derivedGust = false;
-  let endHour = 0;
   for (let hour = 0; hour < hours; hour += 1) {
     const instant = now + hour * MS_AN_HOUR;
     const said = weatherAt(forecast, where, instant);
     if (said === null) continue;
-    endHour = hour + 1;
     const days = Math.max(0, instant - Date.parse(forecast.issuedAt)) / (24 * MS_AN_HOUR);
     const sd = ({ atIssue, perDay }: { atIssue: number; perDay: number }) => atIssue + perDay * days;
-    if (said.wind !== null) {
-      wind[hour] = middle(said.wind);
-      windSd[hour] = sd(error.wind) + RANGE_ERROR * width(said.wind);
+    const sds = { wind: sd(error.wind), direction: sd(error.direction), seas: sd(error.seas) };
+    put(table, hour, said, sds, { wind: 1, seas: 1 });
+    putWarnings(table, hour, said);
+    for (const [i, member] of said.members.entries()) {
+      members[i] ??= blank(hours);
+      const share = { wind: member.ownWind ? MEMBER_ERROR : 1, seas: member.ownSeas ? MEMBER_ERROR : 1 };
+      put(members[i], hour, member, sds, share);
+      putWarnings(members[i], hour, said);
     }
-    if (said.seas !== null) {
-      seas[hour] = middle(said.seas);
-      seasSd[hour] = sd(error.seas) * middle(said.seas) + RANGE_ERROR * width(said.seas);
-    }
-    gust[hour] = said.gust ?? Number.NaN;
-    dir[hour] = said.dir ?? Number.NaN;
-    dirSd[hour] = sd(error.direction);
-    period[hour] = said.period ?? Number.NaN;
-    squallLine[hour] = Number(said.squalls === 'line');
-    gale[hour] = Number(said.warnings.some(isGale));
-    smallCraft[hour] = Number(said.warnings.some(({ about }) => about === 'small craft'));
-    derivedGust ||= said.derivedGust;
+    if (members.length > 0) spread(table, members, hour);
   }
+  return { ...table, members: members.map((one) => ({ ...one, endHour: table.endHour, members: [] })) };
+}
+
+type Table = { -readonly [K in keyof Omit<HourlyWeather, 'members'>]: HourlyWeather[K] };
+
+function blank(hours: number): Table {
+  const figures = () => new Float64Array(hours).fill(Number.NaN);
+  const flags = () => new Uint8Array(hours);
   return {
     hours,
-    wind,
-    windSd,
-    gust,
-    dir,
-    dirSd,
-    seas,
-    seasSd,
-    period,
-    squallLine,
-    gale,
-    smallCraft,
-    derivedGust,
-    endHour,
+    ...{ wind: figures(), windSd: figures(), gust: figures(), dir: figures(), dirSd: figures() },
+    ...{ seas: figures(), seasSd: figures(), period: figures() },
+    ...{ squallLine: flags(), gale: flags(), smallCraft: flags() },
+    ...{ derivedGust: false, endHour: 0 },
   };
+}
+
+function put(
+  table: Table,
+  hour: number,
+  { wind, gust, dir, seas, period }: Pick<MemberAt, 'wind' | 'gust' | 'dir' | 'seas' | 'period'>,
+  sds: { readonly wind: number; readonly direction: number; readonly seas: number },
+  share: { readonly wind: number; readonly seas: number },
+): void {
+  if (wind !== null) {
+    table.wind[hour] = middle(wind);
+    table.windSd[hour] = share.wind * sds.wind + RANGE_ERROR * width(wind);
+  }
+  if (seas !== null) {
+    table.seas[hour] = middle(seas);
+    table.seasSd[hour] = share.seas * sds.seas * middle(seas) + RANGE_ERROR * width(seas);
+  }
+  table.gust[hour] = gust ?? Number.NaN;
+  table.dir[hour] = dir ?? Number.NaN;
+  table.dirSd[hour] = share.wind * sds.direction;
+  table.period[hour] = period ?? Number.NaN;
+}
+
+function putWarnings(table: Table, hour: number, { squalls, warnings, derivedGust }: WeatherAt): void {
+  table.endHour = hour + 1;
+  table.squallLine[hour] = Number(squalls === 'line');
+  table.gale[hour] = Number(warnings.some(isGale));
+  table.smallCraft[hour] = Number(warnings.some(({ about }) => about === 'small craft'));
+  table.derivedGust ||= derivedGust;
+}
+
+/** Makes the errors of a forecast those of its members: how far they lie from it, and their own. */
+function spread(table: Table, members: readonly Table[], hour: number): void {
+  for (const [figure, sd] of [
+    ['wind', 'windSd'],
+    ['seas', 'seasSd'],
+  ] as const) {
+    const squares = members
+      .map((one) => (one[figure][hour]! - table[figure][hour]!) ** 2 + one[sd][hour]! ** 2)
+      .filter((square) => !Number.isNaN(square));
+    if (squares.length > 0)
+      table[sd][hour] = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
+  }
 }
 
 function isGale({ level, about }: Headline): boolean {

@@ -3,13 +3,14 @@ import type { Passage } from '../boat/passage.ts';
 import type { Condition } from '../condition/condition.ts';
 import { placeFor } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
+import type { Turns } from '../maths/turns.ts';
 import { type Piece, piecesOf } from '../passage/pieces.ts';
 import { daylightsBetween } from '../passage/sun.ts';
 import type { Bits } from './bits.ts';
-import { type Departures, departures, type Span } from './departures.ts';
-import { legWeather } from './leg-weather.ts';
+import { type Departures, departing, type Span } from './departures.ts';
+import type { LegInput } from './leg-weather.ts';
 import { hoursUnderWay, type Passages } from './passages.ts';
-import { drawPaths, type WeatherPaths } from './weather-paths.ts';
+import { drawingPaths, type WeatherPaths } from './weather-paths.ts';
 import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
 
 const MS_AN_HOUR = 3_600_000;
@@ -60,17 +61,17 @@ export function courseThrough(forecast: Forecast, condition: Condition, limits: 
   return { passage, pieces, tables, lastHour, hours };
 }
 
-/** Sails the course from every hour, in every passage. */
-export function simulateWeather(
+/** Sails the course from every hour, in every passage; in turns. */
+export function* simulatingWeather(
   course: Course,
   condition: Condition,
   limits: Limits,
   passages: Passages,
-): Weather {
+): Turns<Weather> {
   const { passage, tables, lastHour } = course;
   const { count, speed, share, streamOf, now } = passages;
   const hours = lastHour > 0 ? course.hours : Math.min(course.hours, longestHours(passage, passages) + 1);
-  const paths = drawPaths(count, hours, streamOf);
+  const paths = yield* drawingPaths(count, hours, streamOf);
   const motoring = Object.keys(passage.motoring)[0];
   const common = {
     limits,
@@ -81,7 +82,7 @@ export function simulateWeather(
   };
   const spans = spansOf(course, condition, common);
   const sailed = hoursUnderWay(condition);
-  const { held, motored, worst, worstOfLegs } = departures({
+  const { held, motored, worst, worstOfLegs } = yield* departing({
     count,
     lastHour,
     hours,
@@ -121,7 +122,7 @@ function lastSaid(forecast: Forecast, piece: Piece, now: number): number {
 function spansOf(
   { pieces, tables }: Course,
   condition: Condition,
-  common: Omit<Parameters<typeof legWeather>[0], 'weather' | 'piece'>,
+  common: Omit<LegInput, 'weather' | 'piece'>,
 ): readonly Span[] {
   const spans: (Span & { table: HourlyWeather })[] = [];
   for (const [place, piece] of pieces.entries()) {
@@ -137,7 +138,7 @@ function spansOf(
       nm: piece.nm,
       table,
       endHour: table.endHour,
-      weather: legWeather({ ...common, weather: table, piece }),
+      weather: { ...common, weather: table, piece },
       gates: last?.leg === piece.leg ? null : gatesOf(condition, piece.leg),
     });
   }

@@ -3,6 +3,7 @@ import type { Model, Size } from './model.ts';
 import { type Panel, panelLines } from './panel.ts';
 import { anodesPanel } from './panels/anodes.ts';
 import { checksPanel } from './panels/checks.ts';
+import { copyLines } from './panels/copy.ts';
 import { engineHoursPanel } from './panels/engine-hours.ts';
 import { fluidsPanel } from './panels/fluids.ts';
 import { countdownLines, leavingLines, passageLines } from './panels/leaving.ts';
@@ -96,6 +97,7 @@ function topLines(sight: Sight, columns: number, { tall, chart }: { tall: boolea
   return [
     ...reasonLines(sight, columns, tall ? 3 : 2),
     ...troubleLines(sight, columns),
+    ...copyLines(sight, 'top', columns),
     ...gap,
     ...leavingLines(sight, columns, chart),
     ...gap,
@@ -111,6 +113,7 @@ function smallLines(sight: Sight, columns: number): Line[] {
     ...firstThingLines(sight, columns),
     ...countdownLines(sight, columns),
     ...troubleLines(sight, columns),
+    ...copyLines(sight, 'top', columns),
     ...passageLines(sight, columns),
     ...readyLines(sight, columns, 3),
   ];

@@ -10,8 +10,8 @@ import { update } from './update.ts';
 /** What the board needs done: reading the folder and reckoning the answer. */
 export interface BoardWork {
   load(): Promise<Result<Loaded>>;
-  /** The readiness run: about a tenth of a second, in one go. */
-  judge(loaded: Loaded): VerdictDocument;
+  /** The readiness run, in turns of some milliseconds. Null where it was given up, since it was no longer wanted. */
+  judge(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null>;
   /** Calls back when the log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
@@ -41,6 +41,7 @@ export interface DriverOptions {
   readonly fault: (fault: unknown) => void;
 }
 
+type JudgeRequest = Extract<Request, { do: 'judge' }>;
 type TryRequest = Extract<Request, { do: 'try' }>;
 
 export function driverOf(options: DriverOptions): Driver {
@@ -48,7 +49,8 @@ export function driverOf(options: DriverOptions): Driver {
   let [model] = options.first;
   let reading = false;
   let readAgain = false;
-  let wanted: TryRequest | null = null;
+  let judging: JudgeRequest | null = null;
+  let trying: TryRequest | null = null;
   const listeners = new Set<() => void>();
 
   function send(message: Message): void {
@@ -68,13 +70,12 @@ export function driverOf(options: DriverOptions): Driver {
         void load();
         return;
       case 'judge':
-        options.afterFrame(() =>
-          guarded(() => send({ is: 'judged', of: request.loaded, document: work.judge(request.loaded) })),
-        );
+        judging = request;
+        options.afterFrame(() => void judge(request));
         return;
       case 'try':
-        wanted = request;
-        options.afterFrame(() => guarded(() => tryOut(request)));
+        trying = request;
+        options.afterFrame(() => void tryOut(request));
         return;
       case 'save':
         void save(request.drafts);
@@ -99,11 +100,27 @@ export function driverOf(options: DriverOptions): Driver {
     }
   }
 
-  /** Of several trials asked for in one frame only the last is worked out. */
-  function tryOut(request: TryRequest): void {
-    if (request !== wanted) return;
+  /** Of several readings only the last is judged to the end. */
+  async function judge(request: JudgeRequest): Promise<void> {
+    const { loaded } = request;
+    const document = await judged(loaded, () => request === judging);
+    if (document) send({ is: 'judged', of: loaded, document });
+  }
+
+  /** Of several trials only the last is worked out. */
+  async function tryOut(request: TryRequest): Promise<void> {
     const { loaded, trial } = request;
-    send({ is: 'tried', of: loaded, trial, document: work.judge(boatOnTrial(loaded, trial)) });
+    const document = await judged(boatOnTrial(loaded, trial), () => request === trying);
+    if (document) send({ is: 'tried', of: loaded, trial, document });
+  }
+
+  async function judged(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null> {
+    try {
+      return wanted() ? await work.judge(loaded, wanted) : null;
+    } catch (thrown) {
+      fault(thrown);
+      return null;
+    }
   }
 
   async function save(drafts: readonly Draft[]): Promise<void> {

@@ -2,11 +2,17 @@ import type { SpreadDocument } from '../words/document.ts';
 import {
   amountWords,
   badHundred,
+  currentWords,
   dayWords,
   durationWords,
+  experimentWords,
   figureWords,
+  goodHundred,
   hundred,
+  lastingWords,
   momentWords,
+  moneyWords,
+  rateWords,
 } from '../words/say.ts';
 import { levelSentence } from './charts/level-bar.ts';
 import { hoursAway } from './panels/engine-hours.ts';
@@ -37,7 +43,7 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
     case 'anode':
       return anodeFigures(item);
     case 'spare':
-      return spareFigures(sight, item);
+      return spareFigures(item);
     case 'service':
       return [
         ['due', item.dueInHours === null ? null : hoursAway(item.dueInHours)],
@@ -62,6 +68,15 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
     ['lost running', spreadWords(item.run, ' an engine hour')],
     ['lost lying', spreadWords(item.rest, ' a day')],
     ['lost on a usual day', spreadWords(item.usualDay, '')],
+    [
+      'lasts',
+      item.lasts &&
+        `${lastingWords(item.lasts.days)} like the usual ones in 9 of 10, down to ${amountWords(item.reserve, 'L', item.full)}`,
+    ],
+    [
+      'with the stores',
+      item.lasts && item.lasts.withStores !== null ? lastingWords(item.lasts.withStores) : null,
+    ],
     ['at the end', spreadWords(item.atEnd, '', item.full)],
     [
       'in 100 chances',
@@ -70,7 +85,7 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
     ],
     [
       'running or lying',
-      item.split === 'cannot tell' ? 'cannot tell yet: dip before and after one charging run' : null,
+      item.split === 'cannot tell' ? `cannot tell yet: ${experimentWords(item.toSettle)}` : null,
     ],
     [
       'look again',
@@ -80,12 +95,12 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
     [
       'since the job',
       job &&
-        `${job.text}, ${dayWords(Date.parse(job.at), model.zone)}: ${hundred(job.lowerChance * 100)} that it helped; the loss is ${amountWords(job.ratio.p50, null)} of what it was (${amountWords(job.ratio.p10, null)} to ${amountWords(job.ratio.p90, null)})${settles(job.daysToSettle)}`,
+        `${job.text}, ${dayWords(Date.parse(job.at), model.zone)}: ${goodHundred(job.lowerChance)} that it helped; the loss is ${amountWords(job.ratio.p50, null)} of what it was (${amountWords(job.ratio.p10, null)} to ${amountWords(job.ratio.p90, null)})${settles(job.daysToSettle)}`,
     ],
   ];
 }
 
-function anodeFigures({ wear, reachesLimit, limit }: Of<'anode'>): [string, string | null][] {
+function anodeFigures({ wear, reachesLimit, limit, currentA }: Of<'anode'>): [string, string | null][] {
   const day = (instant: string) => dayWords(Date.parse(instant), 'UTC');
   return [
     ['finished at', amountWords(limit, 'share')],
@@ -95,21 +110,29 @@ function anodeFigures({ wear, reachesLimit, limit }: Of<'anode'>): [string, stri
       reachesLimit &&
         `about ${day(reachesLimit.p50)}; 8 in 10 between ${day(reachesLimit.p10)} and ${day(reachesLimit.p90)}`,
     ],
+    ['galvanic current', currentA === null ? null : `${currentWords(currentA)} on average`],
   ];
 }
 
-function spareFigures(
-  sight: Sight,
-  { id, count, unit, rate, shortChance, cover95, buy, locker }: Of<'spare'>,
-): [string, string | null][] {
-  const expected = sight.boat.loaded.boat.spares.find((spare) => spare.id === id)?.expected;
-  const per = expected?.perEngineHour === undefined ? 'a day' : 'an engine hour';
+function spareFigures({
+  count,
+  unit,
+  rate,
+  shortChance,
+  cover95,
+  buy,
+  cost,
+  locker,
+}: Of<'spare'>): [string, string | null][] {
   return [
     ['aboard', count === null ? 'not entered yet' : amountWords(count, unit)],
-    ['used', rate && `${amountWords(rate.mean, null)} ${per}`],
+    ['used', rate && rateWords(rate)],
     ['runs short', shortChance === null ? null : badHundred(shortChance)],
     ['enough in 95 of 100', cover95 === null ? null : amountWords(cover95, unit)],
-    ['to buy', buy > 0 ? amountWords(buy, unit) : null],
+    [
+      'to buy',
+      buy > 0 ? `${amountWords(buy, unit)}${cost === null ? '' : `, about ${moneyWords(cost)}`}` : null,
+    ],
     ['stowed', locker],
   ];
 }

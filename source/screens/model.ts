@@ -30,6 +30,8 @@ export interface Model {
   readonly palette: PaletteName;
   /** False where the terminal has no colour or was asked for none. */
   readonly colour: boolean;
+  /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
+  readonly copy: { readonly at: number | null } | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -114,7 +116,9 @@ export type Request =
 export type Step = readonly [Model, readonly Request[]];
 
 /** The first model, before anything is read. */
-export function firstModel(given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour'>): Step {
+export function firstModel(
+  given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'>,
+): Step {
   const model: Model = {
     ...given,
     palette: given.colour ? given.palette : 'plain',

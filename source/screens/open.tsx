@@ -1,10 +1,10 @@
 import { type Instance, render } from 'ink';
-import type { Outside } from '../outside.ts';
+import type { Outside, Settings } from '../outside.ts';
 import type { Trouble } from '../trouble.ts';
 import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
-import { firstModel, modelWithoutBoat } from './model.ts';
+import { firstModel, type Model, modelWithoutBoat } from './model.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -16,6 +16,8 @@ const ENDING = { SIGHUP: 129, SIGINT: 0, SIGTERM: 143 } as const;
 
 export interface BoardOptions {
   readonly outside: Pick<Outside, 'now' | 'zone' | 'settings' | 'terminal'>;
+  /** The boat folder, from the root; null while there is none. */
+  readonly boat: string | null;
   readonly host: Host;
   readonly work: Omit<BoardWork, 'keepPalette'>;
   /** Where there is no boat yet: why, as far as it is to be told. Null where one is to be opened. */
@@ -30,14 +32,15 @@ type Outcome = { readonly status: number } | { readonly thrown: unknown };
  * Opens the board and gives the exit status once it is left: 0, or that of the signal that ended it.
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
-export async function openBoard({ outside, host, work, none, stands }: BoardOptions): Promise<number> {
+export async function openBoard({ outside, boat, host, work, none, stands }: BoardOptions): Promise<number> {
   const { terminal } = outside;
   const settings = await outside.settings();
   const ending = Promise.withResolvers<Outcome>();
   const end = (status: number) => ending.resolve({ status });
   const fail = (thrown: unknown) => (isGone(thrown) ? end(ENDING.SIGHUP) : ending.resolve({ thrown }));
   const suspension = suspensionOf(host);
-  let drawn = async () => {};
+  const begun = Promise.withResolvers<Instance>();
+  const drawn = async () => (await begun.promise).waitUntilRenderFlush();
   const driver = driverOf({
     first: (none ? modelWithoutBoat(none) : firstModel)({
       now: outside.now(),
@@ -46,6 +49,7 @@ export async function openBoard({ outside, host, work, none, stands }: BoardOpti
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
+      copy: lastCopy(settings, boat),
     }),
     work: { ...work, keepPalette: (palette) => settings.set({ palette }) },
     afterFrame: (run) => void drawn().then(run).catch(fail),
@@ -65,6 +69,8 @@ export async function openBoard({ outside, host, work, none, stands }: BoardOpti
     work.watch(() => driver.send({ is: 'log changed' })),
     ...(stands ? [] : [ticking(driver, outside.now)]),
   ];
+  // What was read already is taken in, so that the first frame is a whole one.
+  await new Promise((next) => setImmediate(next));
   // Before the first frame, so that what is typed while it is drawn is neither echoed over it nor lost.
   host.stdin.setRawMode(true);
   const instance = render(
@@ -89,13 +95,19 @@ export async function openBoard({ outside, host, work, none, stands }: BoardOpti
       maxFps: 30,
     },
   );
-  drawn = instance.waitUntilRenderFlush;
+  begun.resolve(instance);
   instance.waitUntilExit().then(() => end(0), fail);
   const outcome = await ending.promise;
   await closed(instance, host);
   for (const one of undo) one();
   if ('thrown' in outcome) throw outcome.thrown;
   return outcome.status;
+}
+
+function lastCopy({ backup, checkedCopies }: Settings, folder: string | null): Model['copy'] {
+  if (backup === null) return null;
+  const made = checkedCopies.find(({ boat, place }) => boat === folder && place === backup);
+  return { at: made ? Date.parse(made.at) : null };
 }
 
 /** Gives the terminal back, and does not wait for one that is gone. */

@@ -30,6 +30,7 @@ function waitingItem(item: Item, boat: Boat, condition: Condition): ShownItem {
     goodUntil: null,
     now: null,
     reason: null,
+    reasons: [],
     lookedAt: null,
   };
   switch (item.kind) {
@@ -42,12 +43,20 @@ function waitingItem(item: Item, boat: Boat, condition: Condition): ShownItem {
     case 'anode': {
       const value = condition.anodes.get(item.id)?.fittings.at(-1)?.looks.at(-1)?.share;
       const now = value === undefined ? null : { value, sd: 0, unit: 'share' };
-      return { ...common, kind: 'anode', now, wear: null, reachesLimit: null, limit: item.limit };
+      return {
+        ...common,
+        kind: 'anode',
+        now,
+        wear: null,
+        reachesLimit: null,
+        limit: item.limit,
+        currentA: null,
+      };
     }
     case 'spare': {
       const count = countOf(condition, item.id);
       const locker = item.locker === undefined ? null : cleaned(item.locker);
-      const unknown = { rate: null, shortChance: null, cover95: null, buy: 0 };
+      const unknown = { rate: null, shortChance: null, cover95: null, buy: 0, cost: null };
       return { ...common, ...unknown, kind: 'spare', unit: item.unit, count, locker };
     }
     case 'service':
@@ -70,6 +79,9 @@ const UNRECKONED = {
   lookAgain: null,
   job: null,
   atEnd: null,
+  levels: null,
+  toSettle: null,
+  lasts: null,
 };
 
 function lastLevel(record: FluidRecord | undefined): number | null {

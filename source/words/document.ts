@@ -57,6 +57,25 @@ export interface SpreadDocument {
   p90: number;
 }
 
+/** How a level has gone in the last two months, oldest first, and how it will go. L. */
+export interface LevelsDocument {
+  /** `below` and `above`: off the stick there, beyond its mark at `value`. */
+  readings: { at: string; value: number; off: 'on' | 'below' | 'above' }[];
+  /** What was done, by the kinds of entry. */
+  done: ({ at: string; kind: 'topup'; amount: number } | { at: string; kind: 'change' | 'job' })[];
+  /** The line all readings together make, to now. */
+  line: LevelPointDocument[];
+  /** Now, and the end of the stretch when leaving now; empty where that is not simulated. */
+  ahead: LevelPointDocument[];
+}
+
+export interface LevelPointDocument {
+  at: string;
+  mean: number;
+  p10: number;
+  p90: number;
+}
+
 export interface ActionDocument {
   do: string;
   item: string;
@@ -75,6 +94,8 @@ export type ItemDocument = {
   goodUntil: string | 'beyond' | null;
   now: { value: number; sd: number; unit: string } | null;
   reason: string | null;
+  /** All that is to be said of it, worst first: `reason` is the first. */
+  reasons: readonly string[];
   lookedAt: string | null;
 } & (
   | {
@@ -97,21 +118,30 @@ export type ItemDocument = {
       } | null;
       /** Level at the end of the stretch when leaving now. */
       atEnd: SpreadDocument | null;
+      levels: LevelsDocument | null;
+      /** Where running and lying cannot be told apart: charging runs to dip before and after, and the hours of one; null where that would not tell. */
+      toSettle: { runs: number; hours: number } | null;
+      /** Days like the usual ones that what is in it lasts in 9 of 10, down to the reserve, and with its stock (null without one). "beyond": ten years. */
+      lasts: { days: number | 'beyond'; withStores: number | 'beyond' | null } | null;
     }
   | {
       kind: 'anode';
       wear: { mean: number; sd: number } | null;
       reachesLimit: { p10: string; p50: string; p90: string } | null;
       limit: number;
+      /** Mean galvanic current that eats it, A; null without a mass. */
+      currentA: number | null;
     }
   | {
       kind: 'spare';
       unit: string;
       count: number | null;
-      rate: { mean: number; sd: number } | null;
+      rate: { mean: number; sd: number; per: 'engine hour' | 'day' } | null;
       shortChance: number | null;
       cover95: number | null;
       buy: number;
+      /** Of what is to be bought, in the boat's own money; null without a price. */
+      cost: number | null;
       locker: string | null;
     }
   | { kind: 'service'; dueHours: number | null; dueOn: string | null; dueInHours: number | null }

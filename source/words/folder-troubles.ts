@@ -67,6 +67,25 @@ export const folderWords: WordsOf<FolderTrouble> = {
     right: 'It was left as it is and does not count.',
     attempt: 'hoveshort forecast <file> with the forecast as it came',
   }),
+  'no place for a copy': ({ folder, why }) => ({
+    title: `no copy can be made in ${path(folder)}: ${noPlace[why]}`,
+    right:
+      'A copy goes into a folder that is there already, under the name of the boat folder. Nothing was written.',
+    attempt: 'another place for it in the preferences, best on another disk',
+  }),
+  'not copied': ({ to, code }) => ({
+    title: `the copy in ${path(to)} was not made${code === null ? ' whole' : `: ${sayCode(code)}`}`,
+    right: 'What it had before it still has, and the boat folder is as it was.',
+    ...(code === 'ENOENT' ? { attempt: 'put the stick in, and leave the board again' } : {}),
+  }),
+  'copy unsound': ({ folder, lacks }) => ({
+    title:
+      lacks === 0
+        ? `the copy in ${path(folder)} was read again, and something in it is damaged`
+        : `the copy in ${path(folder)} was read again, and ${lacks} of the entries are not in it`,
+    right: 'The boat folder is as it was. The copy is not to be relied on.',
+    attempt: `hoveshort inspect --boat ${path(folder)}, and a copy on another disk`,
+  }),
   'little room': ({ folder, bytes }) => ({
     title: `${path(folder)} has ${sayBytes(bytes)} of room left on its disk`,
     right: 'Entries can still be saved, but not for long.',
@@ -78,6 +97,12 @@ export const folderWords: WordsOf<FolderTrouble> = {
     attempt: 'copy the boat folder to another disk soon',
   }),
 };
+
+const noPlace = {
+  'not from the root': 'it is not given from the root of the disk',
+  'the boat folder itself': 'it is the boat folder itself, or the copy would be',
+  taken: 'what stands there under the name of the boat folder is something else',
+} as const;
 
 function path(text: string): string {
   return cleanLine(text, 300);

@@ -1,5 +1,5 @@
 import { pointLetters } from '../forecast/compass.ts';
-import type { Forecast, Headline, PlaceForecast, Step } from '../forecast/forecast.ts';
+import type { Forecast, Headline, Member, PlaceForecast, Step } from '../forecast/forecast.ts';
 import { cleanLine } from './clean.ts';
 import { aligned } from './lines.ts';
 import { amountWords, counted, durationWords, figureWords, momentWords } from './say.ts';
@@ -32,7 +32,7 @@ export function forecastPage(forecast: Forecast, now: number, zone: string): str
 }
 
 function placeLines(
-  { place, at, nearestSeaNm, headlines, steps }: PlaceForecast,
+  { place, at, nearestSeaNm, headlines, steps, members = [] }: PlaceForecast,
   zone: string,
 ): readonly string[] {
   const position = at === undefined ? '' : ` at ${at[0].toFixed(2)}, ${at[1].toFixed(2)}`;
@@ -43,7 +43,23 @@ function placeLines(
     `${place === '' ? 'Everywhere' : cleanLine(place, MOST_LETTERS)}${position}${sea}`,
     ...headlines.map((headline) => `  ${headlineWords(headline)}`),
     ...aligned([head, ...steps.map((step) => stepCells(step, zone))]).map((line) => `  ${line}`),
+    ...(members.length === 0 ? [] : [`  ${membersWords(members)}`]),
   ];
+}
+
+/** How many members an ensemble has, and how far they go at their hardest. */
+function membersWords(members: readonly Member[]): string {
+  const most = (
+    what: string,
+    unit: string,
+    of: (member: Member) => readonly (number | null)[] | undefined,
+  ) => {
+    const said = members.flatMap((member) => of(member) ?? []).filter((figure) => figure !== null);
+    const highest = said.reduce((one, other) => Math.max(one, other), 0);
+    return said.length === 0 ? '' : `, ${what} up to ${amountWords(highest, unit)}`;
+  };
+  const hardest = `${most('wind', 'kn', ({ wind }) => wind)}${most('seas', 'm', ({ seas }) => seas)}`;
+  return `${members.length} members of an ensemble${hardest}`;
 }
 
 function headlineWords({ level, text }: Headline): string {

@@ -20,7 +20,9 @@ export function gribLines({ grids, parameters, members }: Summary, zone: string)
         `${moment(from)} to ${moment(to)}`,
       ]),
     ).map((line) => `  ${line}`),
-    ...(members.length > 0 ? [`  an ensemble of ${members.length} members; its control is taken`] : []),
+    ...(members.length > 1
+      ? [`  an ensemble of ${members.length} members: the simulated passages meet them in turn`]
+      : []),
   ];
 }
 

@@ -1,8 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
-import type { JobEffect, Spread } from '../inference/belief.ts';
+import type { JobEffect, LevelHistory, LevelPoint, Spread } from '../inference/belief.ts';
 import type { ItemAnswer } from '../readiness/answer.ts';
 import { assert } from '../trouble.ts';
-import type { ItemDocument, SpreadDocument } from './document.ts';
+import type { ItemDocument, LevelPointDocument, LevelsDocument, SpreadDocument } from './document.ts';
 import { instant, six, sixOrNull } from './figures.ts';
 import { sentence } from './say.ts';
 import { whyPhrase } from './why.ts';
@@ -11,7 +11,14 @@ type AnswerOf<K extends ItemAnswer['kind']> = Extract<ItemAnswer, { kind: K }>;
 
 /** One item's answer as it stands in the document: what all kinds share, then what its kind has. */
 export function itemDocument(item: ItemAnswer, boat: Boat): ItemDocument {
-  const common = commonOf(item, boat);
+  const reasons = item.why.map((why) => sentence(whyPhrase(why, item, boat)));
+  return { ...kindDocument(item, boat, reasons[0] ?? null), reasons };
+}
+
+type Told<D> = D extends unknown ? Omit<D, 'reasons'> : never;
+
+function kindDocument(item: ItemAnswer, boat: Boat, reason: string | null): Told<ItemDocument> {
+  const common = { ...commonOf(item), reason };
   const lookedAt = item.lookedAt === null ? null : instant(item.lookedAt);
   switch (item.kind) {
     case 'fluid':
@@ -29,8 +36,7 @@ export function itemDocument(item: ItemAnswer, boat: Boat): ItemDocument {
   }
 }
 
-function commonOf(item: ItemAnswer, boat: Boat) {
-  const worst = item.why[0];
+function commonOf(item: ItemAnswer) {
   return {
     id: item.id,
     kind: item.kind,
@@ -40,7 +46,6 @@ function commonOf(item: ItemAnswer, boat: Boat) {
     chance: six(item.chance),
     goodUntil: typeof item.goodUntil === 'number' ? instant(item.goodUntil) : item.goodUntil,
     now: item.now && { value: six(item.now.value), sd: six(item.now.sd), unit: item.now.unit },
-    reason: worst ? sentence(whyPhrase(worst, item, boat)) : null,
   };
 }
 
@@ -67,7 +72,41 @@ function fluidOf(item: AnswerOf<'fluid'>, boat: Boat, lookedAt: string | null) {
     full: six(fluid.full),
     reserve: six(fluid.reserve ?? fluid.low),
     atEnd: item.endL && spread(item.endL),
+    levels: belief && levelsOf(belief.lately, item),
+    toSettle: belief?.toSettle ? { runs: belief.toSettle.runs, hours: six(belief.toSettle.hours) } : null,
+    lasts: item.lasts && {
+      days: sixOrBeyond(item.lasts.days),
+      withStores: item.lasts.withStores === null ? null : sixOrBeyond(item.lasts.withStores),
+    },
   };
+}
+
+function levelsOf(
+  { readings, done, line }: LevelHistory,
+  { endL, endsAt }: Pick<AnswerOf<'fluid'>, 'endL' | 'endsAt'>,
+): LevelsDocument {
+  const told = line.map(pointOf);
+  const end = endL === null || endsAt === null ? null : pointOf({ at: endsAt, ...endL });
+  return {
+    readings: readings.map(({ at, levelL, off }) => ({ at: instant(at), value: six(levelL), off })),
+    done: done.map((deed) =>
+      deed.kind === 'topup'
+        ? { at: instant(deed.at), kind: deed.kind, amount: six(deed.amountL) }
+        : { at: instant(deed.at), kind: deed.kind },
+    ),
+    line: told,
+    ahead: end === null ? [] : [...told.slice(-1), end],
+  };
+}
+
+function sixOrBeyond(value: number | 'beyond'): number | 'beyond' {
+  return value === 'beyond' ? value : six(value);
+}
+
+/** No level is below nothing. */
+function pointOf({ at, mean, p10, p90 }: LevelPoint): LevelPointDocument {
+  const level = (litres: number) => six(Math.max(0, litres));
+  return { at: instant(at), mean: level(mean), p10: level(p10), p90: level(p90) };
 }
 
 function jobOf(job: JobEffect) {
@@ -91,6 +130,7 @@ function anodeOf(item: AnswerOf<'anode'>, boat: Boat, lookedAt: string | null) {
     },
     lookedAt,
     limit: six(named(boat.anodes, item.id).limit),
+    currentA: sixOrNull(belief?.currentA ?? null),
   };
 }
 
@@ -98,13 +138,14 @@ function spareOf(item: AnswerOf<'spare'>, boat: Boat, lookedAt: string | null) {
   const spare = named(boat.spares, item.id);
   return {
     count: sixOrNull(item.count),
-    rate: item.rate && { mean: six(item.rate.mean), sd: six(item.rate.sd) },
+    rate: item.rate && { mean: six(item.rate.mean), sd: six(item.rate.sd), per: item.rate.per },
     shortChance: sixOrNull(item.shortChance),
     cover95: sixOrNull(item.cover95),
     buy: six(item.buy),
     lookedAt,
     unit: spare.unit,
     locker: spare.locker ?? null,
+    cost: spare.price === undefined ? null : six(spare.price * item.buy),
   };
 }
 

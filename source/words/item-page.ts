@@ -1,6 +1,18 @@
 import type { ItemDocument } from './document.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, badHundred, capital, dayWords, momentWords } from './say.ts';
+import {
+  amountWords,
+  badHundred,
+  capital,
+  currentWords,
+  dayWords,
+  experimentWords,
+  goodHundred,
+  lastingWords,
+  momentWords,
+  moneyWords,
+  rateWords,
+} from './say.ts';
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
 
@@ -9,7 +21,7 @@ export function itemLines(item: ItemDocument, at: number, zone: string): string[
   const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
   return [
     `${capital(item.name)}: ${STATE_WORDS[item.state]}; ${item.consequence}.`,
-    ...(item.reason === null ? [] : [item.reason]),
+    ...item.reasons,
     `Holds until things can next be put right in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
     item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
     ...ownLines(item),
@@ -62,17 +74,31 @@ function fluidLines({
       `Tight: ${badHundred(leak.tight)}. Leaks running: ${badHundred(leak.running)}; lying: ${badHundred(leak.lying)}; both: ${badHundred(leak.both)}.`,
     );
   if (split === 'cannot tell')
-    lines.push('Running and lying cannot be told apart yet: dip before and after one charging run.');
+    lines.push(`Running and lying cannot be told apart yet: ${experimentWords(item.toSettle)}.`);
   if (item.job) lines.push(...jobLines(item.job));
   if (item.atEnd)
     lines.push(`About ${held(item.atEnd.mean)} when things can next be put right, leaving now.`);
-  if (item.lookAgain)
-    lines.push(
-      'days' in item.lookAgain
-        ? `Look again within ${amountWords(item.lookAgain.days, 'days')}.`
-        : `Dip every ${amountWords(item.lookAgain.engineHours, 'h')} under way.`,
-    );
+  if (item.lasts) lines.push(lastsWords(item.lasts, reserve));
+  if (item.lookAgain) lines.push(lookAgainWords(item.lookAgain));
   return lines;
+}
+
+/** No more than the least that a person can tell apart from at once: 0.1 of an hour, or of a day. */
+const AT_ONCE = 0.05;
+
+function lookAgainWords(after: NonNullable<Of<'fluid'>['lookAgain']>): string {
+  if (('days' in after ? after.days : after.engineHours) < AT_ONCE) return 'Dip it now.';
+  return 'days' in after
+    ? `Look again within ${amountWords(after.days, 'days')}.`
+    : `Dip every ${amountWords(after.engineHours, 'h')} under way.`;
+}
+
+function lastsWords({ days, withStores }: NonNullable<Of<'fluid'>['lasts']>, reserve: number): string {
+  const alone =
+    days === 0
+      ? `Nothing in it is sure to be above ${litres(reserve)}`
+      : `On usual days what is in it lasts ${lastingWords(days)}, down to ${litres(reserve)}`;
+  return `${alone}${withStores === null ? '' : `; with what is in the stores, ${lastingWords(withStores)}`} (9 times in 10).`;
 }
 
 function jobLines({ at, text, lowerChance, ratio, daysToSettle }: NonNullable<Of<'fluid'>['job']>): string[] {
@@ -81,24 +107,32 @@ function jobLines({ at, text, lowerChance, ratio, daysToSettle }: NonNullable<Of
       ? ''
       : ` About ${Math.ceil(daysToSettle)} more days of readings would settle it.`;
   return [
-    `Since the job on ${day(at)} (${text}): ${badHundred(lowerChance)} that it loses less; ${amountWords(ratio.p50, null)} times what it was, 8 times in 10 between ${amountWords(ratio.p10, null)} and ${amountWords(ratio.p90, null)}.${settle}`,
+    `Since the job on ${day(at)} (${text}): ${goodHundred(lowerChance)} that it loses less; ${amountWords(ratio.p50, null)} times what it was, 8 times in 10 between ${amountWords(ratio.p10, null)} and ${amountWords(ratio.p90, null)}.${settle}`,
   ];
 }
 
-function anodeLines({ now, wear, reachesLimit, limit }: Of<'anode'>): string[] {
+function anodeLines({ now, wear, reachesLimit, limit, currentA }: Of<'anode'>): string[] {
   if (!now || !wear || !reachesLimit) return [];
   return [
     `About ${amountWords(now.value, 'share')} left; finished at ${amountWords(limit, 'share')}.`,
     `Wears ${amountWords(wear.mean * 30, 'share')} in 30 days; finished about ${day(reachesLimit.p50)}, 8 times in 10 between ${day(reachesLimit.p10)} and ${day(reachesLimit.p90)}.`,
+    ...(currentA === null ? [] : [`A mean galvanic current of about ${currentWords(currentA)} eats it.`]),
   ];
 }
 
-function spareLines({ count, unit, shortChance, cover95, buy, locker }: Of<'spare'>): string[] {
+function spareLines({ count, unit, rate, shortChance, cover95, buy, cost, locker }: Of<'spare'>): string[] {
   return [
     ...(count === null ? [] : [`${capital(amountWords(count, unit))} aboard.`]),
+    ...(rate === null
+      ? []
+      : [
+          `Used unplanned ${rateWords(rate)} (${amountWords(rate.mean, null)}, give or take ${amountWords(rate.sd, null)}).`,
+        ]),
     ...(shortChance === null ? [] : [`Runs short on this passage: ${badHundred(shortChance)}.`]),
     ...(cover95 === null ? [] : [`${amountWords(cover95, unit)} would do in 95 of 100.`]),
-    ...(buy > 0 ? [`Buy ${amountWords(buy, unit)}.`] : []),
+    ...(buy > 0
+      ? [`Buy ${amountWords(buy, unit)}${cost === null ? '' : `, about ${moneyWords(cost)}`}.`]
+      : []),
     ...(locker === null ? [] : [`Stowed: ${locker}.`]),
   ];
 }

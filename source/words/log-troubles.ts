@@ -28,10 +28,7 @@ export const logWords: WordsOf<LogTrouble> = {
     attempt: 'hoveshort inspect --accept',
   }),
   'lines missing': ({ writer, from, to, why }) => ({
-    title:
-      why === 'older copy'
-        ? `an older copy was put back: ${numbers(from, to)} of ${cleanLine(writer)} ${isAre(from, to)} missing here`
-        : `${numbers(from, to)} of ${cleanLine(writer)} ${isAre(from, to)} missing`,
+    title: `${missingBecause[why]}${numbers(from, to)} of ${cleanLine(writer)} ${isAre(from, to)} missing${why === 'gap' ? '' : ' here'}`,
     right: 'What they said is not in this answer. Another laptop or a backup may still have them.',
     attempt: 'hoveshort merge <folder of the other copy>',
   }),
@@ -85,6 +82,12 @@ export const logWords: WordsOf<LogTrouble> = {
     attempt: 'set the clock of the laptop',
   }),
 };
+
+const missingBecause = {
+  gap: '',
+  'older copy': 'an older copy was put back: ',
+  'file gone': 'this laptop wrote this file, and it is gone: ',
+} as const;
 
 const damage: { readonly [how in Extract<LogTrouble, { kind: 'line damaged' }>['how']]: string } = {
   checksum: 'the line does not fit its checksum',

@@ -25,6 +25,11 @@ export function badHundred(chance: number): string {
   return chance < 0.01 ? 'less than 1 in 100' : `${Math.round(chance * 100)} in 100`;
 }
 
+/** How sure something is, 0..1, as `81 in 100`; `more than 99 in 100` where it is surer: nothing read off a log is certain. */
+export function goodHundred(chance: number): string {
+  return chance > 0.99 ? 'more than 99 in 100' : hundred(100 * chance);
+}
+
 /**
  * `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above; hours to a tenth. `value` is in file units, the
  * words in those preferred. `about`: what is said beside it, so that all of it is in one unit.
@@ -77,6 +82,37 @@ export function durationWords(hours: number): string {
     return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
   const whole = Math.round(hours);
   return whole % 24 === 0 ? `${whole / 24} d` : `${Math.floor(whole / 24)} d ${whole % 24} h`;
+}
+
+/** A current, given in A, as `3.2 mA` or `1.1 A`. */
+export function currentWords(amperes: number): string {
+  return amperes < 1 ? `${figure(1000 * amperes, 2)} mA` : `${figure(amperes, 2)} A`;
+}
+
+/** Money, the boat's own: `38`, `4.50`. */
+export function moneyWords(money: number): string {
+  return Number.isInteger(money) ? String(money) : money.toFixed(2);
+}
+
+/** How often something happens: `about once in 260 engine hours`, `about 3 a day`. */
+export function rateWords({ mean, per }: { mean: number; per: 'engine hour' | 'day' }): string {
+  if (mean < 1 / 2) return `about once in ${amountWords(1 / mean, null)} ${per}s`;
+  return `about ${amountWords(mean, null)} ${per === 'day' ? 'a day' : 'an engine hour'}`;
+}
+
+/** What would tell a loss running from one lying; where no dips would, where it drips. */
+export function experimentWords(toSettle: { runs: number; hours: number } | null): string {
+  if (toSettle === null)
+    return 'lay a clean pad under it for a run and another for a night, the engine stopped whenever you reach in';
+  const hours = amountWords(toSettle.hours, 'h');
+  const which = toSettle.runs === 1 ? 'one charging run' : `each of ${toSettle.runs} charging runs`;
+  return `dip before and after ${which} of ${hours}`;
+}
+
+/** How long something lasts: `3.6 days`; `beyond` ten years nothing is foretold. */
+export function lastingWords(days: number | 'beyond'): string {
+  if (days === 'beyond') return 'more than ten years';
+  return days < 10 ? `${amountWords(Math.floor(10 * days) / 10, 'days')}` : `${Math.floor(days)} days`;
 }
 
 /** `1 look`, `9 looks`. */

@@ -1,14 +1,15 @@
 import { clean } from './clean.ts';
-import { amountWords } from './say.ts';
+import { amountWords, moneyWords } from './say.ts';
 import type { StoreDocument, StoresDocument } from './stores-document.ts';
 
-/** What to buy, a line a thing: how many, what, what is aboard and wanted, the cost. */
+/** What to buy, a line a thing: how many, what, what is aboard and wanted, the cost, where it is stowed. */
 export function shoppingLines({ stores }: StoresDocument): string[] {
-  return toBuy(stores).map(({ name, buy, unit, count, wanted, cost }) =>
+  return toBuy(stores).map(({ name, buy, unit, count, wanted, cost, locker }) =>
     [
       `${amountWords(buy, unit)}${unit === 'each' ? ' x' : ' of'} ${name}`,
       `${amountWords(count, unit)} aboard${wanted === null ? '' : ` of ${amountWords(wanted, unit)} wanted`}`,
       ...(cost === null ? [] : [`about ${moneyWords(cost)}`]),
+      ...(locker === null ? [] : [`stowed: ${locker}`]),
     ].join('; '),
   );
 }
@@ -40,10 +41,6 @@ export function shoppingCsv({ stores }: StoresDocument): string {
 export function costWords({ total, unpriced }: StoresDocument['cost']): string {
   const rest = unpriced === 0 ? '' : `, ${unpriced} without a price`;
   return total === 0 ? rest : `, about ${moneyWords(total)}${rest}`;
-}
-
-function moneyWords(money: number): string {
-  return Number.isInteger(money) ? String(money) : money.toFixed(2);
 }
 
 function toBuy(stores: readonly StoreDocument[]): readonly StoreDocument[] {

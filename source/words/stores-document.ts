@@ -16,13 +16,21 @@ export interface StoresDocument {
 
 export type StoreDocument = Pick<
   Extract<ItemDocument, { kind: 'spare' }>,
-  'id' | 'name' | 'state' | 'reason' | 'unit' | 'shortChance' | 'cover95' | 'buy' | 'locker'
+  | 'id'
+  | 'name'
+  | 'state'
+  | 'reason'
+  | 'reasons'
+  | 'unit'
+  | 'shortChance'
+  | 'cover95'
+  | 'buy'
+  | 'cost'
+  | 'locker'
 > & {
   count: number;
   wanted: number | null;
   price: number | null;
-  /** Of what is to be bought; null without a price. */
-  cost: number | null;
   /** What takes it: services by the count, fluids topped up and anodes renewed from it. */
   takenBy: { id: string; name: string; count: number | null }[];
 };
@@ -50,7 +58,7 @@ export function storesOf(boat: Boat, { at, items }: Pick<VerdictDocument, 'at' |
 }
 
 function storeOf(boat: Boat, item: Spare, count: number): StoreDocument {
-  const { id, name, state, reason, unit, shortChance, cover95, buy, locker } = item;
+  const { id, name, state, reason, reasons, unit, shortChance, cover95, buy, cost, locker } = item;
   const spare = boat.spares.find((one) => one.id === id);
   const price = spare?.price ?? null;
   return {
@@ -58,6 +66,7 @@ function storeOf(boat: Boat, item: Spare, count: number): StoreDocument {
     name,
     state,
     reason,
+    reasons,
     count,
     unit,
     wanted: spare?.wanted ?? null,
@@ -65,7 +74,7 @@ function storeOf(boat: Boat, item: Spare, count: number): StoreDocument {
     cover95,
     buy,
     price,
-    cost: price === null ? null : six(price * buy),
+    cost,
     locker,
     takenBy: takersOf(boat, id),
   };

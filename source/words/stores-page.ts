@@ -12,6 +12,9 @@ export function storesPage(document: StoresDocument, columns: number, zone: stri
   const sections = [
     wrapped(`${boat.toUpperCase()}: STORES, as of ${momentWords(Date.parse(at), zone)} (${zone})`, columns),
     table(stores, columns),
+    stores.some(({ cover95 }) => cover95 !== null)
+      ? wrapped('ENOUGH: the stock that does in 95 of 100 passages.', columns)
+      : [],
     shopping.length === 0
       ? ['TO BUY: nothing']
       : [
@@ -29,19 +32,22 @@ export function storesPage(document: StoresDocument, columns: number, zone: stri
 function table(stores: readonly StoreDocument[], columns: number): string[] {
   if (stores.length === 0) return [];
   const [heading, ...rows] = aligned([
-    ['', 'ABOARD', 'SHORT THIS PASSAGE', 'STOWED'],
-    ...stores.map(({ name, count, unit, shortChance, locker }) => [
+    ['', 'ABOARD', 'SHORT THIS PASSAGE', 'ENOUGH', 'STOWED'],
+    ...stores.map(({ name, count, unit, shortChance, cover95, locker }) => [
       name,
       amountWords(count, unit),
       shortChance === null ? '-' : badHundred(shortChance),
+      cover95 === null ? '-' : amountWords(cover95, unit),
       locker ?? '-',
     ]),
   ]);
   return [
     heading!,
-    ...stores.flatMap(({ state, reason, takenBy, unit }, index) => [
+    ...stores.flatMap(({ state, reasons, takenBy, unit }, index) => [
       rows[index]!,
-      ...(state === 'fit' ? [] : wrapped(`${STATE_WORDS[state]}: ${reason ?? ''}`.trimEnd(), columns, 4, 2)),
+      ...(state === 'fit'
+        ? []
+        : wrapped(`${STATE_WORDS[state]}: ${reasons.join(' ')}`.trimEnd(), columns, 4, 2)),
       ...(takenBy.length === 0 ? [] : wrapped(`for ${takers(takenBy, unit)}`, columns, 4, 2)),
     ]),
   ];

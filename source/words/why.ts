@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { ItemAnswer, Why } from '../readiness/answer.ts';
 import { nameOf, unitOf } from './names.ts';
-import { amountWords, badHundred, dayWords } from './say.ts';
+import { amountWords, dayWords, goodHundred } from './say.ts';
 
 /** Why an item is not plainly fit: its figure, and what would change it. Without the item's name, no capital, no full stop: it stands after `Gear oil: ` or as a line under it. Days are UTC. */
 export function whyPhrase(why: Why, item: ItemAnswer, boat: Boat): string {
@@ -28,7 +28,7 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, b
   changed: (why) =>
     `goes at another rate since ${dayWords(why.at, 'UTC')}, and no job explains it; find out why`,
   rising: (why) =>
-    `has risen with nothing poured in (${badHundred(why.chance)} that it did): water or fuel may be getting in; find out before the engine runs`,
+    `has risen with nothing poured in (${goodHundred(why.chance)} that it did): water or fuel may be getting in; find out before the engine runs`,
   leak: (why) => `leaks, ${LEAK_WORDS[why.class]}; look at the level more often until it is dry`,
   'fuel leak': () => 'leaks, and of a fuel any leak is too much; find it, stop it, and look again',
   'over full': () => 'stands over its full mark, which itself makes leaks; take some out',
@@ -44,7 +44,7 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, b
   'not entered': () => 'not entered yet; enter the date it is good until',
   'used twice': (why) => `used twice within ${amountWords(why.hours, 'h')}; find what ate the last one`,
   'wears fast': (why) =>
-    `wears half as fast again as those before it, or faster (${badHundred(why.chance)}); look for stray or shore current, or a lost bond`,
+    `wears half as fast again as those before it, or faster (${goodHundred(why.chance)}); look for stray or shore current, or a lost bond`,
   'no wear': (why) =>
     `has not worn in ${days(why.days)}; it may have no contact, be painted over, or have coated itself`,
   'wrong alloy': (why) => `${why.metal} is the wrong metal for ${why.water} water`,
@@ -69,10 +69,13 @@ function pastLimit(why: Facts<'past limit'>, item: ItemAnswer, boat: Boat): stri
   return `${value}, past its limit of ${limit}; ${remedyOf(item)}`;
 }
 
+/** Up, as the passages that hold are rounded down: the two make a hundred, and none is lost. */
+const ROUNDING = 1e-9;
+
 function mayFail(why: Facts<'may fail'>, item: ItemAnswer): string {
   const most = 1 - why.threshold;
   const allowed = why.chance > most ? `, where at most ${Math.round(most * 100)} may` : '';
-  return `fails in ${Math.round(why.chance * 100)} of 100 passages${allowed}; ${remedyOf(item)}`;
+  return `fails in ${Math.ceil(why.chance * 100 - ROUNDING)} of 100 passages${allowed}; ${remedyOf(item)}`;
 }
 
 function wrongAnswer(why: Facts<'wrong answer'>): string {

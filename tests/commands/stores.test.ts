@@ -33,18 +33,20 @@ describe('the stores', () => {
       err: '',
       out: `SANDPIPER: STORES, as of Tue 3 Feb 2026 07:40 (UTC)
 
-                     ABOARD  SHORT THIS PASSAGE  STOWED
-Raw-water impellers  1       less than 1 in 100  port settee
+                     ABOARD  SHORT THIS PASSAGE  ENOUGH  STOWED
+Raw-water impellers  1       less than 1 in 100  0       port settee
     watch: 1 aboard, 2 wanted.
     for Raw-water impeller (1)
-Gear oil in cans     0.8 L   -                   -
+Gear oil in cans     0.8 L   -                   -       -
     watch: 0.8 L aboard, 1.3 L wanted.
     for Gear oil
-Pencil anodes        4       -                   -
+Pencil anodes        4       -                   -       -
     for Heat-exchanger pencil anode (1)
 
+ENOUGH: the stock that does in 95 of 100 passages.
+
 TO BUY: 2 things, about 40, 1 without a price
-  1 x Raw-water impellers; 1 aboard of 2 wanted; about 40
+  1 x Raw-water impellers; 1 aboard of 2 wanted; about 40; stowed: port settee
   0.5 L of Gear oil in cans; 0.8 L aboard of 1.3 L wanted
 
 NOT ENTERED YET (1): Fuses
@@ -72,7 +74,7 @@ NOT ENTERED YET (1): Fuses
     const { out } = await stores(['--markdown'], renamed('Impellers *[spare](x)*'));
     expect(out).toBe(`# To buy for Sandpiper, about 40, 1 without a price
 
-- [ ] 1 x Impellers \\*\\[spare\\]\\(x\\)\\*; 1 aboard of 2 wanted; about 40
+- [ ] 1 x Impellers \\*\\[spare\\]\\(x\\)\\*; 1 aboard of 2 wanted; about 40; stowed: port settee
 - [ ] 0.5 L of Gear oil in cans; 0.8 L aboard of 1.3 L wanted
 `);
   });

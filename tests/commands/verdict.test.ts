@@ -150,8 +150,20 @@ describe('the document', () => {
       'full',
       'reserve',
       'atEnd',
+      'levels',
+      'toSettle',
+      'lasts',
+      'reasons',
     ]);
-    expect(keysOf('anode')).toEqual([...common, 'wear', 'reachesLimit', 'lookedAt', 'limit']);
+    expect(keysOf('anode')).toEqual([
+      ...common,
+      'wear',
+      'reachesLimit',
+      'lookedAt',
+      'limit',
+      'currentA',
+      'reasons',
+    ]);
     expect(keysOf('spare')).toEqual([
       ...common,
       'count',
@@ -162,10 +174,12 @@ describe('the document', () => {
       'lookedAt',
       'unit',
       'locker',
+      'cost',
+      'reasons',
     ]);
-    expect(keysOf('service')).toEqual([...common, 'dueHours', 'dueOn', 'lookedAt', 'dueInHours']);
-    expect(keysOf('check')).toEqual([...common, 'lookedAt', 'ok', 'when']);
-    expect(keysOf('dated')).toEqual([...common, 'lookedAt', 'expires']);
+    expect(keysOf('service')).toEqual([...common, 'dueHours', 'dueOn', 'lookedAt', 'dueInHours', 'reasons']);
+    expect(keysOf('check')).toEqual([...common, 'lookedAt', 'ok', 'when', 'reasons']);
+    expect(keysOf('dated')).toEqual([...common, 'lookedAt', 'expires', 'reasons']);
   });
 
   it('has figures of at most 6 significant digits and instants in UTC to the second', async () => {

@@ -1,7 +1,10 @@
-import { cpSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { keepingOn } from '../../source/files/keeping.ts';
+import { newFolder } from '../../source/files/new-boat.ts';
 import { aBoatFolder, aFolder, loaded, saved, textsIn } from '../helpers/a-boat-folder.ts';
+import { aBoatText } from '../helpers/a-boat-text.ts';
 import { aRemark } from '../helpers/a-laptop.ts';
 
 describe('the writer id', () => {
@@ -46,7 +49,7 @@ describe('the writer id', () => {
     ['gone', (file: string) => rmSync(file)],
     ['zeros', (file: string) => writeFileSync(file, Buffer.alloc(60))],
     ['empty', (file: string) => writeFileSync(file, '')],
-    ['another’s', (file: string) => writeFileSync(file, 'hoveshort-mark 1 abcdefgh')],
+    ['another’s', (file: string) => writeFileSync(file, 'hoveshort-mark 2 abcdefgh')],
   ])('is a new one where its mark is %s, and nothing is lost', async (_, spoil) => {
     const boat = aBoatFolder();
     const [one] = await saved(boat.open(), aRemark('one'));
@@ -76,5 +79,62 @@ describe('the writer id', () => {
     await saved(boat.open({ newWriter }), aRemark('one'));
     const [two] = await saved(boat.open({ newWriter, machine: '0123456789abcdef' }), aRemark('two'));
     expect(two!.writer).toBe('abcdefgj');
+  });
+});
+
+describe('a log file of this laptop that is gone', () => {
+  it('is told, with the numbers that are missing, and the next entry goes under another writer id', async () => {
+    const boat = aBoatFolder();
+    const [one] = await saved(boat.open(), aRemark('one'), aRemark('two'));
+    rmSync(boat.files()[0]!);
+    const told = {
+      kind: 'lines missing',
+      place: { file: `log/${one!.writer}.ndjson` },
+      writer: one!.writer,
+      from: 1,
+      to: 2,
+      why: 'file gone',
+    };
+    expect((await loaded(boat.open())).troubles).toEqual([told]);
+    const [three] = await saved(boat.open(), aRemark('three'));
+    expect(three!.writer).not.toBe(one!.writer);
+    expect((await loaded(boat.open())).troubles).toEqual([told]);
+    rmSync(boat.log, { recursive: true });
+    expect((await loaded(boat.open())).troubles).toHaveLength(2);
+  });
+
+  it('is no longer told once it is back', async () => {
+    const boat = aBoatFolder();
+    await saved(boat.open(), aRemark('one'));
+    const away = join(aFolder(), 'away');
+    renameSync(boat.log, away);
+    expect((await loaded(boat.open())).troubles).toHaveLength(1);
+    renameSync(away, boat.log);
+    expect((await loaded(boat.open())).troubles).toEqual([]);
+  });
+
+  it('is none of another boat of this laptop, nor of a folder that was moved', async () => {
+    const boat = aBoatFolder();
+    await saved(boat.open(), aRemark('one'));
+    const other = aBoatFolder(join(aFolder(), 'other'), boat.state);
+    expect((await loaded(other.open())).troubles).toEqual([]);
+    const moved = join(aFolder(), 'moved');
+    renameSync(boat.folder, moved);
+    expect((await loaded(aBoatFolder(moved, boat.state).open())).troubles).toEqual([]);
+  });
+
+  it('is none of a boat made anew where one was thrown away', async () => {
+    const [folder, state] = [join(aFolder(), 'whimbrel'), aFolder()];
+    const make = async () => {
+      const place = newFolder((where) => keepingOn(where, state, Date.now), folder);
+      if (!place.ok) throw new Error(JSON.stringify(place.troubles));
+      return await place.value.fill(aBoatText, [aRemark('made')]);
+    };
+    await make();
+    rmSync(join(folder, 'log'), { recursive: true });
+    expect((await loaded(aBoatFolder(folder, state).open())).troubles).toMatchObject([{ why: 'file gone' }]);
+    rmSync(folder, { recursive: true });
+    await make();
+    expect((await loaded(aBoatFolder(folder, state).open())).troubles).toEqual([]);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Disk, realDisk } from '../../source/files/disk.ts';
 import { splitFileName } from '../../source/files/log-file.ts';
 import { mostJunkLines, scan } from '../../source/files/scan.ts';
-import { type Line, mostLineBytes, readLine } from '../../source/logbook/line.ts';
+import { type Line, mostLineBytes, readLine, writeLine } from '../../source/logbook/line.ts';
 import { crcOf } from '../helpers/a-laptop.ts';
 
 /** A disk that holds one file, and gives at most so many bytes at a time. */
@@ -40,6 +40,43 @@ describe('scanning a log file', () => {
         },
       ),
     );
+  });
+
+  it('reads sound lines together as it reads each by itself, also where some are damaged or of another version', () => {
+    const record = fc.record({
+      ...{ v: fc.constantFrom(1, 1, 1, 2), id: fc.nat(99).map((n) => `k7m2q9xd-${n + 1}`) },
+      ...{
+        p: fc.constant('00000000'),
+        lc: fc.constantFrom(1, 7, -1),
+        at: fc.constant('2026-02-03T07:42:00Z'),
+      },
+      ...{ rec: fc.constant('2026-02-03T07:42:00Z'), kind: fc.constantFrom('remark', 'remark', 'strange') },
+      text: fc.string({ unit: 'grapheme', maxLength: 20 }),
+    });
+    const written = record.map((one) => writeLine(one, crcOf).bytes);
+    const damaged = fc.tuple(written, fc.nat()).map(([bytes, at]) => {
+      const changed = Uint8Array.from(bytes);
+      changed[at % (bytes.length - 1)] = 0x41;
+      return changed;
+    });
+    const line = fc.oneof({ weight: 30, arbitrary: written }, { weight: 1, arbitrary: damaged });
+    fc.assert(
+      fc.property(fc.array(line, { minLength: 1, maxLength: 20 }), (lines) => {
+        const one = (bytes: Uint8Array) => readLine(bytes.subarray(0, -1), crcOf);
+        expect(scanned(Buffer.concat(lines)).lines).toEqual(lines.map(one));
+      }),
+    );
+  });
+
+  it('never takes lines that are JSON only together for entries', () => {
+    const closed = (body: string) => `${body},"crc":"${crcOf(body).toString(16).padStart(8, '0')}"}\n`;
+    const apart = [closed('{"a":[{"b":1'), closed('{"c":2}],"d":3')];
+    const two = [closed('{"a":1},{"b":2'), closed('{"c":[1')];
+    for (const lines of [apart, two, [...apart, ...two]]) {
+      const each = lines.map((text) => readLine(Buffer.from(text.slice(0, -1)), crcOf));
+      expect(scanned(Buffer.from(lines.join(''))).lines).toEqual(each);
+      expect(each.every(({ how }) => how !== 'entry')).toBe(true);
+    }
   });
 
   it('passes over a line of many megabytes, and reads on after it', () => {

@@ -25,6 +25,23 @@ describe('the preferences of a person', () => {
     expect(readdirSync(folder)).toEqual(['preferences.json']);
   });
 
+  it('hold the second place for copies, and when the last ones were made; what is no such record is as if not there', async () => {
+    const folder = aFolder();
+    const made = { boat: '/boats/whimbrel', place: '/stick', at: '2026-02-03T07:40:00.000Z' };
+    (await settingsIn(folder)()).set({ backup: '/stick', checkedCopies: [made] });
+    expect(await settingsIn(folder)()).toMatchObject({ backup: '/stick', checkedCopies: [made] });
+    (await settingsIn(folder)()).set({ backup: null });
+    expect(await settingsIn(folder)()).toMatchObject({ backup: null, checkedCopies: [made] });
+    const odd = [made, 7, null, { ...made, at: 'once' }, { boat: '/boats/whimbrel' }];
+    for (const [written, read] of [
+      [odd, [made]],
+      ['text', []],
+    ]) {
+      writeFileSync(join(folder, 'preferences.json'), JSON.stringify({ backup: 7, checkedCopies: written }));
+      expect(await settingsIn(folder)()).toMatchObject({ backup: null, checkedCopies: read });
+    }
+  });
+
   it.skipIf(windows)('are for their owner alone: 0600 in 0700', async () => {
     const folder = join(aFolder(), 'not there yet');
     (await settingsIn(folder)()).set({ name: 'Ann' });

@@ -102,6 +102,29 @@ function someWeather(): NonNullable<VerdictDocument['weather']> {
   };
 }
 
+/** Twenty days of a level that goes, a top-up and a job in them. */
+function someLevels(): NonNullable<Of<'fluid'>['levels']> {
+  const days = Array.from({ length: 20 }, (_, day) => ({
+    at: new Date(Date.UTC(2026, 0, 14 + day, 7)).toISOString(),
+    level: 1.28 - 0.0045 * day,
+  }));
+  const point = (at: string, mean: number, apart: number) => ({
+    at,
+    mean,
+    p10: mean - apart,
+    p90: mean + apart,
+  });
+  return {
+    readings: days.map(({ at, level }) => ({ at, value: level, off: 'on' })),
+    done: [
+      { at: '2026-01-20T08:00:00Z', kind: 'topup', amount: 0.01 },
+      { at: '2026-01-24T15:00:00Z', kind: 'job' },
+    ],
+    line: [...days.map(({ at, level }) => point(at, level, 0.01)), point(AT, 1.18, 0.01)],
+    ahead: [point(AT, 1.18, 0.01), point('2026-02-06T07:40:00Z', 1.12, 0.03)],
+  };
+}
+
 /** From half past five in the evening of a day of February to seven the next morning. */
 function aNight(day: number): { from: string; until: string } {
   return { from: `2026-02-0${day}T17:30:00Z`, until: `2026-02-0${day + 1}T07:00:00Z` };
@@ -143,6 +166,9 @@ export function aFluid(given: Given<'fluid'>): Of<'fluid'> {
     lookAgain: { days: 3 },
     job: null,
     atEnd: spread(140),
+    levels: null,
+    toSettle: null,
+    lasts: null,
     ...given,
   };
 }
@@ -154,12 +180,22 @@ const common = {
   goodUntil: 'beyond' as const,
   now: null,
   reason: null,
+  reasons: [],
   lookedAt: '2026-02-03T07:00:00Z',
 };
 
 function aSpare(given: Given<'spare'>): Of<'spare'> {
-  const rate = { mean: 0.002, sd: 0.001 };
-  const rest = { unit: 'each', count: 2, rate, shortChance: 0.01, cover95: 1, buy: 0, locker: 'port settee' };
+  const rate = { mean: 0.002, sd: 0.001, per: 'engine hour' as const };
+  const rest = {
+    unit: 'each',
+    count: 2,
+    rate,
+    shortChance: 0.01,
+    cover95: 1,
+    buy: 0,
+    cost: null,
+    locker: 'port settee',
+  };
   return { ...common, kind: 'spare', ...rest, ...given };
 }
 
@@ -191,7 +227,9 @@ function someItems(): ItemDocument[] {
       reserve: 1.1,
       now: { value: 1.18, sd: 0.01, unit: 'L' },
       atEnd: { mean: 1.12, sd: 0.02, p10: 1.09, p90: 1.15 },
+      levels: someLevels(),
       reason: 'goes at another rate since 28 Jan 2026, and no job explains it; find out why',
+      reasons: ['goes at another rate since 28 Jan 2026, and no job explains it; find out why'],
     }),
     aFluid({
       id: 'coolant',
@@ -219,9 +257,11 @@ function someItems(): ItemDocument[] {
       goodUntil: '2026-02-09T00:00:00Z',
       now: { value: 0.4, sd: 0.08, unit: 'share' },
       reason: 'holds to the end in 96 in 100, where 95 are wanted; renew it',
+      reasons: ['holds to the end in 96 in 100, where 95 are wanted; renew it'],
       wear: { mean: 0.006, sd: 0.002 },
       reachesLimit: { p10: '2026-02-07T00:00:00Z', p50: '2026-02-12T00:00:00Z', p90: '2026-02-25T00:00:00Z' },
       limit: 1 / 3,
+      currentA: 0.0032,
     },
     aSpare({
       id: 'impellers',
@@ -230,7 +270,9 @@ function someItems(): ItemDocument[] {
       count: 1,
       shortChance: 0.04,
       buy: 1,
+      cost: null,
       reason: '1 aboard, 2 wanted',
+      reasons: ['1 aboard, 2 wanted'],
     }),
     aSpare({
       id: 'gear-oil-can',
@@ -247,6 +289,7 @@ function someItems(): ItemDocument[] {
       count: null,
       shortChance: null,
       reason: 'not entered yet; count what is aboard',
+      reasons: ['not entered yet; count what is aboard'],
     }),
     aService({ id: 'oil-filter', name: 'Oil and filter' }),
     aService({
@@ -259,6 +302,7 @@ function someItems(): ItemDocument[] {
       goodUntil: null,
       chance: 0,
       reason: '38 h overdue; do it, then enter it',
+      reasons: ['38 h overdue; do it, then enter it'],
     }),
     aCheck({ id: 'house-bank', name: 'House bank at dawn', now: { value: 12.7, sd: 0, unit: 'V' } }),
     aCheck({
@@ -268,6 +312,9 @@ function someItems(): ItemDocument[] {
       ok: true,
       lookedAt: '2025-12-25T08:00:00Z',
       reason: 'not looked at for 40 days, where every 14 days is wanted; look at it and enter what you find',
+      reasons: [
+        'not looked at for 40 days, where every 14 days is wanted; look at it and enter what you find',
+      ],
     }),
     aCheck({
       id: 'raw-water',
@@ -277,6 +324,7 @@ function someItems(): ItemDocument[] {
       ok: null,
       lookedAt: null,
       reason: 'looked at before every departure, and not yet for this one',
+      reasons: ['looked at before every departure, and not yet for this one'],
     }),
     aCheck({ id: 'seacocks', name: 'Seacocks open', when: 'leaving' }),
     { ...common, kind: 'dated', id: 'flares', name: 'Flares', expires: '2027-03-31' },

@@ -23,6 +23,7 @@ export function aFirstModel(given: Partial<Parameters<typeof firstModel>[0]> = {
     size,
     palette: 'day',
     colour: true,
+    copy: null,
     ...given,
   })[0];
 }

@@ -103,6 +103,8 @@ export function anOutside(given: {
       lastBoat: null,
       name: null,
       palette: 'day',
+      backup: null,
+      checkedCopies: [],
       zone: null,
       volume: 'litres',
       height: 'm',
@@ -142,6 +144,7 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
     },
     accept: async () => bad({ kind: 'no boat folder', folder: path }),
     merge: async () => bad({ kind: 'no boat folder', folder: path }),
+    copyTo: async () => bad({ kind: 'no boat folder', folder: path }),
     watch: () => () => {},
   };
 }

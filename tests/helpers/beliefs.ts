@@ -13,11 +13,14 @@ export function certainFluid(levelL: number, run: number, rest: number): FluidBe
   const all = (count: number, value: number) => new Float64Array(count).fill(value);
   return {
     level: exactly(levelL),
+    lately: { readings: [], done: [], line: [] },
     run: exactly(run),
     rest: exactly(rest),
     usualDay: exactly(rest),
+    usualHours: 0,
     leak: { tight: 1, running: 0, lying: 0, both: 0 },
     split: 'known',
+    toSettle: null,
     job: null,
     changedAt: null,
     rising: 0,

@@ -17,18 +17,21 @@ try {
         lastBoat: null,
         name: null,
         palette: 'day',
+        backup: null,
+        checkedCopies: [],
         zone: null,
         ...FILE_UNITS,
         set: planted('key'),
       }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
+    boat: '/boat',
     host: hostOf(process),
     stands: true,
     none: null,
     work: {
       load: async () => good(aLoaded()),
-      judge: () => {
+      judge: async () => {
         reckoned += 1;
         if (reckoned === 1) return aDocument();
         if (where === 'timer') setTimeout(planted('timer'), 1);

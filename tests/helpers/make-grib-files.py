@@ -407,6 +407,28 @@ def forecast(hours):
 
 
 FILES["forecast"] = several(*[one for hours in (0, 6, 12, 18, 24) for one in forecast(hours)])
+
+
+# An ensemble beside it: four members of wind and seas, five times six hours apart, the last of them over any limit; gusts of no member.
+def member_of_ensemble(member, hours):
+    count, turn = 9, hours / 10 + member
+    keys = {"ni": 3, "nj": 3, "first": (38.0, -28.0), "productDefinitionTemplateNumber": 1}
+    of = {"typeOfEnsembleForecast": 1 if member == 0 else 3, "perturbationNumber": member, "numberOfForecastsInEnsemble": 4}
+    more = 20 if member == 3 else 0
+    made = [
+        parameter2(field(**keys), numbers, surface, level, hours)
+        for numbers, surface, level in [(U, 103, 10), (V, 103, 10), (WAVES, 1, 1)]
+    ]
+    for one in made:
+        for key, value in of.items():
+            ec.codes_set(one, key, value)
+    ranges = [(-4 + more, 4 + more), (2, 6), (0.6 + more / 4, 1.2 + more / 4)]
+    return [fill(one, invented(count, low, high, turn)) for one, (low, high) in zip(made, ranges)]
+
+
+FILES["ensemble"] = several(
+    *[one for hours in (0, 6, 12, 18, 24) for member in (0, 1, 2, 3) for one in member_of_ensemble(member, hours)]
+)
 speed = invented(9, 3, 12)
 direction = np.array([350, 10, 20, 340, 0, 30, 355, 5, 15.0])
 FILES["speed-and-direction"] = several(

@@ -31,7 +31,11 @@ export async function goThrough(octets: Uint8Array): Promise<void> {
   }
   const read = await forecastFromGrib(file, POINTS, { decodeJpeg: decodeJpeg2000 });
   if (!read.ok) return;
-  for (const { steps } of read.value.places) {
+  for (const { steps, members = [] } of read.value.places) {
+    for (const { wind = [], seas = [], gust = [] } of members) {
+      const figures = [...wind, ...seas, ...gust].map((figure) => figure ?? 0);
+      if (!figures.every((figure) => figure >= 0 && Number.isFinite(figure))) throw new Error('not a figure');
+    }
     for (const { wind, seas, gust } of steps) {
       const figures = [...(wind ?? []), ...(seas ?? []), gust ?? 0];
       if (!figures.every((figure) => figure >= 0 && Number.isFinite(figure))) throw new Error('not a figure');

@@ -118,6 +118,12 @@ export class SimulatedDisk implements Disk {
     this.#change({ how: 'set', path: folder, file: 'folder' });
   }
 
+  real(path: string): string {
+    this.#call('read');
+    this.#named(path);
+    return path;
+  }
+
   facts(path: string): FileFacts {
     this.#call('read');
     const file = this.#named(path);

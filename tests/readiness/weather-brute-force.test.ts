@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../source/boat/limits.ts';
 import { type Stream, stream } from '../../source/maths/stream.ts';
 import { type DeparturesInput, departures } from '../../source/readiness/departures.ts';
-import { isWithin, legWeather } from '../../source/readiness/leg-weather.ts';
+import { isWithin } from '../../source/readiness/leg-weather.ts';
 import { drawPaths } from '../../source/readiness/weather-paths.ts';
 import type { HourlyWeather } from '../../source/readiness/weather-table.ts';
 
@@ -73,7 +73,8 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     ...{ overHours: Math.floor(between(0, 5)), smallCraft: 'watch', periodPerMetre: between(1, 4) },
     ...tighter,
   } as Limits;
-  const tables = [aTable(chance), aTable(chance), aTable(chance)];
+  const members = chance.uniform() < 0.3 ? 2 + Math.floor(4 * chance.uniform()) : 0;
+  const tables = Array.from({ length: 3 }, () => anEnsemble(chance, members));
   const courses = tables.map(() => ({
     courseDeg: between(0, 360),
     sectors:
@@ -88,7 +89,7 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     leg,
     fromNm: nm.slice(0, leg).reduce((sum, one) => sum + one, 0),
     nm: nm[leg]!,
-    weather: legWeather({
+    weather: {
       weather,
       piece: courses[leg]!,
       limits,
@@ -96,7 +97,7 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
       motorToWindward: false,
       share,
       paths,
-    }),
+    },
     endHour: weather.endHour,
     gates: leg > 0 && chance.uniform() < 0.2 ? [{ from: between(0, 20), to: between(20, 30) }] : null,
   }));
@@ -107,6 +108,12 @@ function aRandomCase(run: number, tighter: Partial<Limits> = {}): Case {
     mayArrive: (hour: number) => hour % 24 < 18,
   };
   return { limits, tables, courses, paths, input };
+}
+
+function anEnsemble(chance: Stream, size: number): HourlyWeather {
+  const table = aTable(chance);
+  const { endHour } = table;
+  return { ...table, members: Array.from({ length: size }, () => ({ ...aTable(chance), endHour })) };
 }
 
 function aTable(chance: Stream): HourlyWeather {
@@ -120,7 +127,7 @@ function aTable(chance: Stream): HourlyWeather {
   const flags = (often: number) =>
     Uint8Array.from({ length: hours }, () => (chance.uniform() < often ? 1 : 0));
   return {
-    ...{ hours, endHour, derivedGust: false },
+    ...{ hours, endHour, derivedGust: false, members: [] },
     ...{
       wind: until(gappy(level - 2, level + 3, 0.004)),
       windSd: gappy(1, 3, 0),
@@ -161,7 +168,7 @@ function sailHourByHour(
     for (let hour = Math.floor(begin); hour < time && hour < departure + input.mustCover; hour += 1) {
       const found =
         hour < tables[leg]!.endHour
-          ? judgeHour(tables[leg]!, courses[leg]!, limits, paths, hour, i)
+          ? judgeHour(metIn(tables[leg]!, i), courses[leg]!, limits, paths, hour, i)
           : 'fails';
       if (found === 'fails') return false;
       if (found === 'over') over += 1;
@@ -169,6 +176,11 @@ function sailHourByHour(
     if (over > input.overHours) return false;
   }
   return input.mayArrive(time);
+}
+
+/** The weather passage i meets. */
+function metIn(table: HourlyWeather, i: number): HourlyWeather {
+  return table.members[i % table.members.length] ?? table;
 }
 
 function judgeHour(

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
 import { firstModel, type Loaded } from '../../source/screens/model.ts';
 import { bad, good, type Result } from '../../source/trouble.ts';
+import type { VerdictDocument } from '../../source/words/document.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
 interface Tried {
@@ -15,10 +16,18 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
   const kept: Tried = { faults: [], did: [], reads: [] };
   const size = { columns: 80, rows: 24 };
   const driver = driverOf({
-    first: firstModel({ now: Date.parse(AT), zone: 'UTC', by: null, size, palette: 'day', colour: true }),
+    first: firstModel({
+      now: Date.parse(AT),
+      zone: 'UTC',
+      by: null,
+      size,
+      palette: 'day',
+      copy: null,
+      colour: true,
+    }),
     work: {
       load: () => new Promise((settle) => kept.reads.push(settle)),
-      judge: () => aDocument(),
+      judge: async () => aDocument(),
       begin: async () => bad(),
       sample: async () => bad(),
       save: async () => good([]),
@@ -76,6 +85,37 @@ describe('the driver', () => {
     reckoning.reads[0]!(good(aLoaded()));
     await settled();
     expect(reckoning.faults).toEqual([planted]);
+  });
+
+  it('of several readings judges only the last to the end, and is at work until then', async () => {
+    const asked: { wanted: () => boolean; answer: (document: VerdictDocument | null) => void }[] = [];
+    const { driver, reads, faults } = tried({
+      judge: (_, wanted) => new Promise((answer) => asked.push({ wanted, answer })),
+    });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    driver.send({ is: 'log changed' });
+    reads[1]!(good(aLoaded()));
+    await settled();
+    expect(asked.map(({ wanted }) => wanted())).toEqual([false, true]);
+    asked[0]!.answer(null);
+    await settled();
+    expect(driver.model().boat).toMatchObject({ is: 'open', working: true, document: null });
+    asked[1]!.answer(aDocument());
+    await settled();
+    expect(driver.model().boat).toMatchObject({ is: 'open', working: false });
+    expect(faults).toEqual([]);
+  });
+
+  it('answers keys while it reckons', async () => {
+    const { driver, reads } = tried({ judge: () => new Promise(() => {}) });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    driver.send({ is: 'key', key: '?' });
+    expect(driver.model()).toMatchObject({
+      boat: { working: true },
+      pages: [{ page: 'board' }, { page: 'keys' }],
+    });
   });
 
   it('runs what the keys ask for', () => {

@@ -46,7 +46,9 @@ describe('the board for a screen reader', () => {
 
   it('a history is its sentence', () => {
     const page = heard(moved({ ...aModel(), chosen: 'item:gear-oil' }, 'enter'));
-    expect(page.join('\n')).toContain('20 readings of the level, from 1.28 L on 14 Jan 2026');
+    expect(page.join('\n')).toContain(
+      '20 readings since 14 Jan 2026, 1 top-up, a job on 24 Jan 2026; by the line through them 1.18 L',
+    );
   });
 
   it('the danger of staying comes first', () => {

@@ -155,11 +155,12 @@ it('of several steps in one frame only the last is worked out', async () => {
       by: null,
       size: SIZES[2],
       palette: 'day',
+      copy: null,
       colour: true,
     }),
     work: {
       load: async () => good(loaded),
-      judge: (of) => {
+      judge: async (of) => {
         judged.push(of);
         return aDocument();
       },
@@ -182,8 +183,10 @@ it('of several steps in one frame only the last is worked out', async () => {
   };
   await new Promise((next) => setImmediate(next));
   drawn();
+  await new Promise((next) => setImmediate(next));
   for (const key of ['w', '+', '+', '+']) driver.send({ is: 'key', key });
   drawn();
+  await new Promise((next) => setImmediate(next));
   expect(judged.map((of) => of.boat.limits.wind)).toEqual([20, 23]);
   expect(weatherPage(driver.model())).toMatchObject({ trial: { wind: 23 }, trying: false });
 });

@@ -11,6 +11,7 @@ const common = {
   goodUntil: 'beyond',
   now: null,
   reason: null,
+  reasons: [],
   lookedAt: '2026-02-03T07:00:00Z',
 } as const;
 
@@ -23,6 +24,7 @@ const gearOil: ItemDocument = {
   chance: 0.96,
   goodUntil: '2026-02-08T04:00:00Z',
   reason: 'Leaks, drops form; look at the level more often until it is dry.',
+  reasons: ['Leaks, drops form; look at the level more often until it is dry.'],
   now: { value: 1.182, sd: 0.021, unit: 'L' },
   run: spread(0.04, 0.02),
   rest: spread(0.001, 0.0005),
@@ -41,6 +43,9 @@ const gearOil: ItemDocument = {
   full: 1.3,
   reserve: 1.1,
   atEnd: spread(0.9, 0.1),
+  levels: null,
+  toSettle: { runs: 3, hours: 1.4 },
+  lasts: { days: 2.6, withStores: 'beyond' },
 };
 
 describe('an item in sentences', () => {
@@ -54,11 +59,20 @@ describe('an item in sentences', () => {
       'About 1.18 L now, give or take 0.021 L.',
       'Loses 0.04 L an hour running and 0.001 L a day lying: 0.03 L on a usual day, 8 times in 10 between 0.02 L and 0.04 L.',
       'Tight: 5 in 100. Leaks running: 90 in 100; lying: 2 in 100; both: 3 in 100.',
-      'Running and lying cannot be told apart yet: dip before and after one charging run.',
+      'Running and lying cannot be told apart yet: dip before and after each of 3 charging runs of 1.4 h.',
       'Since the job on 28 Jan 2026 (new seal): 81 in 100 that it loses less; 0.33 times what it was, 8 times in 10 between 0.1 and 1.2. About 4 more days of readings would settle it.',
       'About 0.9 L when things can next be put right, leaving now.',
+      'On usual days what is in it lasts 2.6 days, down to 1.1 L; with what is in the stores, more than ten years (9 times in 10).',
       'Dip every 6 h under way.',
     ]);
+  });
+
+  it('gives every reason there is, not the worst alone', () => {
+    const reasons = [
+      'Goes at another rate since 28 Jan 2026, and no job explains it; find out why.',
+      'Leaks.',
+    ];
+    expect(itemLines({ ...gearOil, reasons }, AT, 'UTC').slice(1, 3)).toEqual(reasons);
   });
 
   it('tells of a fluid never read only what is known', () => {
@@ -68,8 +82,10 @@ describe('an item in sentences', () => {
       ...{
         job: null,
         atEnd: null,
+        lasts: null,
         lookedAt: null,
         reason: null,
+        reasons: [],
         goodUntil: null,
         chance: 0,
         state: 'unseen',
@@ -98,6 +114,7 @@ describe('an item in sentences', () => {
           p90: '2026-05-01T00:00:00Z',
         },
         limit: 0.333333,
+        currentA: 0.00468,
       },
       AT,
       'UTC',
@@ -105,6 +122,7 @@ describe('an item in sentences', () => {
     expect(lines.slice(3)).toEqual([
       'About 60 % left; finished at 33 %.',
       'Wears 18 % in 30 days; finished about 14 Mar 2026, 8 times in 10 between 20 Feb 2026 and 1 May 2026.',
+      'A mean galvanic current of about 4.7 mA eats it.',
     ]);
   });
 
@@ -116,10 +134,11 @@ describe('an item in sentences', () => {
         kind: 'spare',
         name: 'Hose',
         count: 1.5,
-        rate: null,
+        rate: { mean: 0.004, sd: 0.002, per: 'day' },
         shortChance: 0.12,
         cover95: 2,
         buy: 0.5,
+        cost: 7.5,
         unit: 'm',
         locker: 'port settee',
       },
@@ -128,9 +147,10 @@ describe('an item in sentences', () => {
     );
     expect(lines.slice(3)).toEqual([
       '1.5 m aboard.',
+      'Used unplanned about once in 250 days (0.004, give or take 0.002).',
       'Runs short on this passage: 12 in 100.',
       '2 m would do in 95 of 100.',
-      'Buy 0.5 m.',
+      'Buy 0.5 m, about 7.50.',
       'Stowed: port settee.',
     ]);
   });

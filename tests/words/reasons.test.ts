@@ -59,6 +59,8 @@ function anItem(id: string, why: Why): ItemAnswer {
         belief: null,
         lookAgain: null,
         endL: null,
+        endsAt: null,
+        lasts: null,
       };
   }
 }

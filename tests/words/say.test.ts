@@ -3,10 +3,16 @@ import {
   amountWords,
   badHundred,
   counted,
+  currentWords,
   dayWords,
   durationWords,
+  experimentWords,
+  goodHundred,
   hundred,
+  lastingWords,
   momentWords,
+  moneyWords,
+  rateWords,
   sentence,
 } from '../../source/words/say.ts';
 
@@ -49,6 +55,35 @@ describe('figures in words', () => {
     [48.2, '2 d'],
   ])('%d hours last %s', (hours, words) => {
     expect(durationWords(hours)).toBe(words);
+  });
+
+  it.each([
+    ['beyond', 'more than ten years'],
+    [3.29, '3.2 days'],
+    [0, '0 days'],
+    [191.9, '191 days'],
+  ] as const)('what lasts %s days is never said to last longer: %s', (days, words) => {
+    expect(lastingWords(days)).toBe(words);
+  });
+
+  it('tells how often something happens the way a person would', () => {
+    expect(rateWords({ mean: 0.00385, per: 'engine hour' })).toBe('about once in 260 engine hours');
+    expect(rateWords({ mean: 3, per: 'day' })).toBe('about 3 a day');
+    expect(rateWords({ mean: 0.7, per: 'engine hour' })).toBe('about 0.7 an engine hour');
+  });
+
+  it('asks for dips where they tell running from lying, and for a pad where they would not', () => {
+    expect(experimentWords({ runs: 1, hours: 2 })).toBe('dip before and after one charging run of 2 h');
+    expect(experimentWords({ runs: 4, hours: 1.4 })).toBe(
+      'dip before and after each of 4 charging runs of 1.4 h',
+    );
+    expect(experimentWords(null)).toContain('a clean pad');
+  });
+
+  it('has currents in what they are read in, money to the penny, and no chance read off a log as certain', () => {
+    expect([currentWords(0.0032), currentWords(1.13)]).toEqual(['3.2 mA', '1.1 A']);
+    expect([moneyWords(38), moneyWords(7.5)]).toEqual(['38', '7.50']);
+    expect([goodHundred(1), goodHundred(0.81)]).toEqual(['more than 99 in 100', '81 in 100']);
   });
 
   it('counts one thing and several', () => {

@@ -3,6 +3,7 @@ import type { Content } from '../content.ts';
 import type { PlaceForecast, Position, Problem, Step } from '../forecast.ts';
 import { oddities } from '../oddities.ts';
 import { centreName } from './centres.ts';
+import { commonFields, type Ensemble, ensembleAt } from './ensemble.ts';
 import type { Field } from './field.ts';
 import { areaOf } from './grid.ts';
 import type { DecodeJpeg2000 } from './jpeg2000.ts';
@@ -25,14 +26,14 @@ const MOST_NOT_READ = 1000;
 
 /**
  * The forecast a GRIB file gives for some points, hour by hour: its values between sea points or at the nearest one in space, between its times in time.
- * Of an ensemble one `member` is taken, the control unless said. Not ok where nothing in it is of use, or no point lies on its grids.
+ * Of an ensemble the steps are the control's, with what each member says beside them. Not ok where nothing in it is of use, or no point lies on its grids.
  */
 export async function forecastFromGrib(
   file: GribFile,
   points: readonly Point[],
-  { decodeJpeg, member }: { decodeJpeg?: DecodeJpeg2000; member?: number } = {},
+  { decodeJpeg }: { decodeJpeg?: DecodeJpeg2000 } = {},
 ): Promise<Result<Content>> {
-  const fields = fieldsOfMember(file.messages, member);
+  const fields = commonFields(file);
   const layers = layersOf(fields);
   if (layers.length === 0) return bad({ kind: 'nothing of use', found: foundIn(file) });
   const positions = points.map(({ at }) => at);
@@ -40,47 +41,39 @@ export async function forecastFromGrib(
   if (sampled.reached.every((kinds) => kinds.size === 0))
     return bad({ kind: 'outside the grid', areas: areasOf(fields) });
   const made = points.map((point, i): Made => ({ ...point, ...stepsOf(sampled.places[i]!) }));
-  const places = made.filter(({ steps }) => steps.length > 0).map(placeFrom);
-  if (places.length === 0) return bad({ kind: 'no figures' });
+  const spoken = made.filter(({ steps }) => steps.length > 0);
+  if (spoken.length === 0) return bad({ kind: 'no figures' });
+  const ensemble = await ensembleAt(file, spoken, decodeJpeg);
   const issued = made.flatMap((one) => (one.issued === null ? [] : [one.issued]));
+  // The control is read twice: for the steps, and as a member.
+  const odd = new Map([...sampled.odd, ...ensemble.odd].map((one) => [one.field, one])).values();
+  const damaged = new Set([...sampled.damaged, ...ensemble.damaged]);
+  const places = spoken.map((one, i) => placeFrom(one, ensemble.members[i]!));
   return good({
     source: 'grib',
     issuer: short([...new Set(fields.map(({ centre }) => centreName(centre)))].join(', ')),
     issuedAt: new Date(Math.min(...issued)).toISOString(),
     places,
-    notRead: [...file.skipped.map(notReadOf), ...sampled.damaged.map(damagedOf)].slice(0, MOST_NOT_READ),
+    notRead: [...file.skipped.map(notReadOf), ...[...damaged].map(damagedOf)].slice(0, MOST_NOT_READ),
     problems: fewOfAKind([
       ...file.problems.flatMap(problemOfFile),
-      ...sampled.odd.flatMap(problemsOfField),
+      ...[...odd].flatMap(problemsOfField),
+      ...leftOutOf(ensemble),
+      ...places.flatMap(incomplete),
       ...made.flatMap((one, i) => problemsOfPlace(one, sampled.reached[i]!)),
     ]),
   });
 }
 
-/** The members of an ensemble in a file, the control first; empty where there is none. */
-export function membersIn({ messages }: GribFile): readonly number[] {
-  const members = messages.flatMap(({ quantity, member }) => (quantity && member !== null ? [member] : []));
-  return [...new Set(members)].sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
-}
-
-/** The fields of one member, and of what comes without members those the member has not. */
-function fieldsOfMember(fields: readonly Field[], member: number | undefined): readonly Field[] {
-  const used = fields.filter(({ quantity }) => quantity !== null);
-  const [control] = membersIn({ messages: used, problems: [], skipped: [] });
-  const wanted = member ?? control;
-  const plain = new Set(used.filter((one) => one.member === null).map(({ quantity }) => quantity));
-  const own = new Set(used.filter((one) => one.member === wanted).map(({ quantity }) => quantity));
-  return used.filter((one) => {
-    if (one.member === null) return member === undefined || !own.has(one.quantity);
-    return one.member === wanted && (member !== undefined || !plain.has(one.quantity));
-  });
-}
-
 type Made = Point & Steps;
 
-function placeFrom({ place, at, steps, nearestSeaNm }: Made): PlaceForecast {
+function placeFrom(
+  { place, at, steps, nearestSeaNm }: Made,
+  members: NonNullable<PlaceForecast['members']>,
+): PlaceForecast {
   return {
     ...{ place, at: [...at], headlines: [], steps: [...steps] },
+    ...(members.length > 0 ? { members } : {}),
     ...(nearestSeaNm > 0 ? { nearestSeaNm } : {}),
   };
 }
@@ -107,8 +100,8 @@ function damagedOf(field: Field): Content['notRead'][number] {
   return { where: `message ${field.message}`, text: `${headingWords(field)}: its values are damaged` };
 }
 
-function headingWords({ parameter, from }: Heading): string {
-  return `${parameter.name} for ${new Date(from).toISOString()}`;
+function headingWords({ parameter, from, member }: Heading): string {
+  return `${parameter.name}${member === null ? '' : `, member ${member},`} for ${new Date(from).toISOString()}`;
 }
 
 function problemOfFile(problem: GribProblem): readonly Problem[] {
@@ -129,6 +122,25 @@ function problemsOfField({ field, beyond, worst, apart, most }: Sampled['odd'][n
     ...(beyond > 0 ? [{ kind: 'cannot be', where, value: worst } as const] : []),
     ...(apart > 0 ? [{ kind: 'apart from its neighbours', where, value: most } as const] : []),
   ];
+}
+
+function leftOutOf({ leftOut, members }: Ensemble): readonly Problem[] {
+  if (leftOut === 0) return [];
+  const text = `${leftOut} of ${leftOut + members[0]!.length}: more than is kept`;
+  return [{ kind: 'members left out', where: 'the ensemble', text }];
+}
+
+/** Members that do not say wind or seas at an hour of which the steps do: that hour bars the passages that meet them. */
+function incomplete({ place, at, steps, members = [] }: PlaceForecast): readonly Problem[] {
+  const lacks = members.filter(({ wind, seas }) =>
+    steps.some(
+      (step, i) => (step.wind !== null && wind?.[i] === null) || (step.seas !== null && seas?.[i] === null),
+    ),
+  );
+  if (lacks.length === 0) return [];
+  const where = place === '' ? position(at![0], at![1]) : place;
+  const text = `${lacks.length} of ${members.length} do not say all its hours`;
+  return [{ kind: 'members incomplete', where, text }];
 }
 
 /** Rounding and interpolation put a gust a little below its wind. */

@@ -17,7 +17,7 @@ export interface GribFile {
 /** A message cut short tells what it was of, where its headers came through. */
 export type GribProblem = FileProblem & { readonly of?: Heading | null };
 
-export type Heading = Pick<Field, 'parameter' | 'from'>;
+export type Heading = Pick<Field, 'parameter' | 'from' | 'member'>;
 
 export interface Skipped {
   /** The parameter, where its header could be read; else empty. */

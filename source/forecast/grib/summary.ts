@@ -1,6 +1,7 @@
 import { centreName } from './centres.ts';
+import { membersIn } from './ensemble.ts';
 import type { Field } from './field.ts';
-import { membersIn } from './forecast-from-grib.ts';
+
 import { areaOf } from './grid.ts';
 import { levelName } from './levels.ts';
 import type { GribFile } from './read.ts';

@@ -33,7 +33,8 @@ export function canvasOf(columns: number, rows: number): Canvas {
   function dot(x: number, y: number): void {
     const across = Math.round(x);
     const down = height - 1 - Math.round(y);
-    if (across < 0 || across >= width || down < 0 || down >= height) return;
+    // What is not known, NaN, lies nowhere.
+    if (!(across >= 0 && across < width && down >= 0 && down < height)) return;
     const cell = Math.floor(down / DOTS_DOWN) * columns + Math.floor(across / DOTS_ACROSS);
     cells[cell]! |= BITS[(down % DOTS_DOWN) as 0 | 1 | 2 | 3][(across % DOTS_ACROSS) as 0 | 1];
   }

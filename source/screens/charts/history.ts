@@ -7,33 +7,29 @@ import { timeTicks } from './time-axis.ts';
 const TICK_COLUMNS = 10;
 const DAY_MS = 86_400_000;
 
-/** What the log says of an item over time, ready to draw; null for what has no figure. */
+/** What the log says of an item over time, ready to draw; null for what has no figure, and for a fluid, which has a chart of its own. */
 export interface History {
+  /** What was read. */
   readonly points: readonly Point[];
+  /** What is drawn besides: an anode that was fitted new, what is left now. */
+  readonly besides: readonly Point[];
   readonly levels: Plot['levels'];
   readonly unit: string | null;
   readonly joined: Plot['joined'];
-  /** What is plotted: `level read`, `metal left`. */
+  /** What is plotted: `metal left`, `count aboard`. */
   readonly what: string;
 }
 
 export function historyOf(item: ShownItem, condition: Condition): History | null {
   switch (item.kind) {
-    case 'fluid': {
-      const points = (condition.fluids.get(item.id)?.events ?? []).flatMap((event) =>
-        event.kind === 'reading' ? [{ at: event.at, value: event.levelL }] : [],
-      );
-      const levels = [
-        { value: item.full, word: 'full' },
-        { value: item.low, word: 'low' },
-      ];
-      return { points, levels, unit: 'L', joined: 'straight', what: 'level' };
-    }
     case 'anode': {
       const fittings = condition.anodes.get(item.id)?.fittings ?? [];
-      const points = fittings.flatMap(({ looks }) => looks.map(({ at, share }) => ({ at, value: share })));
+      const fitted = fittings.flatMap(({ fittedAt }) =>
+        fittedAt === null ? [] : [{ at: fittedAt, value: 1 }],
+      );
       return {
-        points,
+        points: fittings.flatMap(({ looks }) => looks.map(({ at, share }) => ({ at, value: share }))),
+        besides: [...fitted, ...(item.now === null ? [] : [{ at: condition.at, value: item.now.value }])],
         levels: [{ value: item.limit, word: 'limit' }],
         unit: 'share',
         joined: 'straight',
@@ -45,24 +41,27 @@ export function historyOf(item: ShownItem, condition: Condition): History | null
         at,
         value: count,
       }));
-      return { points, levels: [], unit: item.unit, joined: 'stepped', what: 'count aboard' };
+      return { points, besides: [], levels: [], unit: item.unit, joined: 'stepped', what: 'count aboard' };
     }
     case 'check': {
       const answers = condition.checks.get(item.id)?.answers ?? [];
       const points = answers.flatMap(({ at, value }) => (value === null ? [] : [{ at, value }]));
       const unit = item.now?.unit ?? null;
-      return points.length === 0 ? null : { points, levels: [], unit, joined: 'straight', what: 'answer' };
+      return points.length === 0
+        ? null
+        : { points, besides: [], levels: [], unit, joined: 'straight', what: 'answer' };
     }
     default:
       return null;
   }
 }
 
-/** The history as a chart of `columns` x (`rows` + 1). Null with fewer than two readings: nothing to draw a line through. */
+/** The history as a chart of `columns` x (`rows` + 1). Null with fewer than two points: nothing to draw a line through. */
 export function historyLines(
-  { points, levels, unit, joined }: History,
+  { points: read, besides, levels, unit, joined }: History,
   { now, zone, columns, rows }: { now: number; zone: string; columns: number; rows: number },
 ): string[] | null {
+  const points = [...read, ...besides].sort((a, b) => a.at - b.at);
   if (points.length < 2) return null;
   const from = points[0]!.at;
   const to = Math.max(now, points.at(-1)!.at, from + DAY_MS);

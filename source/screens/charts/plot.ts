@@ -21,8 +21,12 @@ export interface Plot {
   readonly joined: 'straight' | 'stepped';
   /** Between which the points may lie: drawn as dots above and below them. NaN, here as in `points`, is what is not known. */
   readonly band?: readonly { readonly at: number; readonly low: number; readonly high: number }[];
+  /** Letters over the picture, such as what was read; one that lies outside is left out. */
+  readonly letters?: readonly (Point & { readonly letter: string })[];
   /** A moment pointed at from below. */
   readonly pointed?: number;
+  /** Letters under the picture, on the line of what is pointed at: what was done when. */
+  readonly below?: readonly { readonly at: number; readonly letter: string }[];
   /** Times drawn darker, such as nights. */
   readonly shaded?: readonly Span[];
   /** Times marked under the picture on a line of their own, each with its word. */
@@ -58,7 +62,7 @@ export function plotLines(plot: Plot, columns: number, rows: number): string[] {
   });
   const below = (text: string) => pad(' '.repeat(left) + text, columns);
   const spans = plot.spans ?? [];
-  const marked = spans.length > 0 || plot.pointed !== undefined;
+  const marked = spans.length > 0 || plot.pointed !== undefined || plot.below !== undefined;
   return [
     ...lines,
     ...(marked ? [below(pointedAt(plot, spanLine(plot, spans, wide), wide))] : []),
@@ -114,14 +118,27 @@ function drawn(plot: Plot, columns: number, rows: number): string[] {
       canvas.stroke(corner, here);
     }
   });
-  let last = Number.NEGATIVE_INFINITY;
-  for (const { at, low, high } of plot.band ?? []) {
-    if (x(at) - last < BAND_DOTS) continue;
-    last = x(at);
-    canvas.dot(last, y(low));
-    canvas.dot(last, y(high));
+  const band = plot.band ?? [];
+  for (let across = 0; across < canvas.width; across += BAND_DOTS) {
+    const after = band.findIndex(({ at }) => x(at) >= across);
+    const [before, next] = [band[after - 1], band[after]];
+    if (!next || (!before && x(next.at) - across >= 1)) continue;
+    const part = before ? (across - x(before.at)) / (x(next.at) - x(before.at)) : 1;
+    const between = (a: number | undefined, b: number) => (a === undefined ? b : a + part * (b - a));
+    canvas.dot(across, y(between(before?.low, next.low)));
+    canvas.dot(across, y(between(before?.high, next.high)));
   }
-  return shade(plot, canvas.lines(), columns);
+  return lettered(plot, shade(plot, canvas.lines(), columns), columns);
+}
+
+function lettered(plot: Plot, lines: string[], columns: number): string[] {
+  const cells = lines.map((line) => Array.from(line));
+  for (const { at, value, letter } of plot.letters ?? []) {
+    const [column] = columnsOf(plot, { from: at, to: at }, columns) ?? [];
+    const row = cells[rowOf(plot, value, lines.length)];
+    if (column !== undefined && row) row[column] = letter;
+  }
+  return cells.map((row) => row.join(''));
 }
 
 /** Every other empty cell of the times that are shaded gets a point. */
@@ -140,11 +157,17 @@ function shade(plot: Plot, lines: string[], columns: number): string[] {
 }
 
 function pointedAt(plot: Plot, text: string, columns: number): string {
-  if (plot.pointed === undefined) return text;
-  const [column] = columnsOf(plot, { from: plot.pointed, to: plot.pointed }, columns) ?? [-1];
-  if (column < 0) return text;
-  const cells = Array.from(text.padEnd(column + 1));
-  cells[column] = '↑';
+  const letters = [
+    ...(plot.below ?? []),
+    ...(plot.pointed === undefined ? [] : [{ at: plot.pointed, letter: '↑' }]),
+  ];
+  const cells = Array.from(text);
+  for (const { at, letter } of letters) {
+    const [column] = columnsOf(plot, { from: at, to: at }, columns) ?? [];
+    if (column === undefined) continue;
+    while (cells.length <= column) cells.push(' ');
+    cells[column] = letter;
+  }
   return cells.join('');
 }
 

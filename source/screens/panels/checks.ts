@@ -3,6 +3,10 @@ import type { Panel } from '../panel.ts';
 import type { ShownItem } from '../shown-item.ts';
 import { itemsOfKind, type Sight } from '../sight.ts';
 import { agoWords } from '../when.ts';
+import { copyLines } from './copy.ts';
+
+/** The board cuts it to the width of the panel. */
+const LEAD_COLUMNS = 40;
 
 type Look = Extract<ShownItem, { kind: 'check' | 'dated' }>;
 
@@ -17,6 +21,7 @@ export function checksPanel(sight: Sight): Panel<Look> {
     mayGo: [1],
     one: 'check',
     many: 'checks',
+    lead: copyLines(sight, 'checks', LEAD_COLUMNS),
   };
 }
 

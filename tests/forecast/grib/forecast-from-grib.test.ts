@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Content } from '../../../source/forecast/content.ts';
 import { forecastSchema, type Step } from '../../../source/forecast/forecast.ts';
-import { forecastFromGrib, membersIn, type Point } from '../../../source/forecast/grib/forecast-from-grib.ts';
+import { forecastFromGrib, type Point } from '../../../source/forecast/grib/forecast-from-grib.ts';
 import { readGrib } from '../../../source/forecast/grib/read.ts';
 import { expected, gribFile } from '../../helpers/grib-files.ts';
 
@@ -197,23 +197,6 @@ describe('what the skipper sees of a GRIB before it counts', () => {
       troubles: [{ kind: 'outside the grid', areas: ['36.50N 28.00W to 38.00N 26.00W'] }],
     });
   });
-});
-
-describe('an ensemble', () => {
-  it.each(['members-1', 'members-2'])(
-    '%s: its members are listed, the control is taken unless one is asked for',
-    async (name) => {
-      const file = readGrib(gribFile(name));
-      expect(membersIn(file)).toEqual([0, 1, 2]);
-      const point = { place: '', at: [42, -12] } as const;
-      const seas = async (member?: number) => {
-        const read = await forecastFromGrib(file, [point], member === undefined ? {} : { member });
-        return read.ok ? read.value.places[0]!.steps[0]!.seas![0] : null;
-      };
-      const wanted = [0, 1, 2].map((member) => expect.closeTo(known(name, member, [42, -12])!, 3));
-      expect([await seas(), await seas(1), await seas(2)]).toEqual(wanted);
-    },
-  );
 });
 
 function parts({ wind, dir }: Step): readonly [number, number] {

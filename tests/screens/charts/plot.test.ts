@@ -54,4 +54,30 @@ describe('a plot', () => {
     const flat = { ...plain, least: 4, most: 4, points: plain.points.map(({ at }) => ({ at, value: 4 })) };
     expect(plotLines(flat, 12, 2).join('')).toMatch(/[⣀⠤⠒⠉]/u);
   });
+
+  it('leaves out what is not known, in its points and in its band', () => {
+    const at = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+    const known = (value: number) =>
+      at.map((one) => ({ at: one, value: one > 3 && one < 7 ? Number.NaN : value }));
+    const band = at.map((one) => ({ at: one, low: one > 3 && one < 7 ? Number.NaN : 2, high: 8 }));
+    const lines = plotLines({ ...plain, points: known(5), band }, 44, 4);
+    const middle = lines.slice(0, 4).map((one) => one.slice(19, 27).trim());
+    expect(middle[1]! + middle[2]!).toBe('');
+    expect(lines.join('')).toMatch(/[⣀⠤⠒⠉]/u);
+  });
+
+  it('writes letters over the picture and under it, each in its column, and none for what lies outside', () => {
+    const letters = [
+      { at: 5, value: 5, letter: 'o' },
+      { at: 15, value: 5, letter: 'z' },
+    ];
+    const below = [
+      { at: 0, letter: '+' },
+      { at: 10, letter: 'j' },
+    ];
+    const lines = plotLines({ ...plain, letters, below, pointed: 5 }, 24, 2);
+    expect(lines.slice(0, 2).join('').match(/o/gu)).toHaveLength(1);
+    expect(lines.join('')).not.toContain('z');
+    expect(lines[2]!.trim()).toMatch(/^\+ +↑ +j$/u);
+  });
 });

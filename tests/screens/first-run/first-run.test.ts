@@ -10,7 +10,15 @@ import { moved, SIZES, seen } from '../../helpers/a-model.ts';
 import { BAD_INPUT } from '../../helpers/bad-input.ts';
 
 function begun(size: { columns: number; rows: number } = SIZES[1]): Model {
-  const given = { now: Date.parse(AT), zone: 'UTC', by: null, size, palette: 'day', colour: true } as const;
+  const given = {
+    now: Date.parse(AT),
+    zone: 'UTC',
+    by: null,
+    size,
+    palette: 'day',
+    copy: null,
+    colour: true,
+  } as const;
   return modelWithoutBoat([])(given)[0];
 }
 
