@@ -1,4 +1,5 @@
 import { boardStops } from './board.ts';
+import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
 import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
 import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
@@ -57,6 +58,13 @@ export const moves = {
   'end line': enterHeard,
   'next line': toHeardRow(1),
   'line before': toHeardRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
   trouble,
   keys,
   palette,

@@ -1,4 +1,5 @@
 import { answerLines, answerTitle } from './answer-page.ts';
+import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
 import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
 import { heardLines, heardTitle } from './heard-page.ts';
@@ -17,6 +18,8 @@ export type Turned = Exclude<Page, { page: 'board' }>;
 export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
   const { columns } = model.size;
   if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
+  if (page.page === 'first run')
+    return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'answer')

@@ -53,6 +53,8 @@ export function update(model: Model, message: Message): Step {
       return saved(model, message.drafts, message.result);
     case 'taken in':
       return takenIn(model, message.content, message.result);
+    case 'begun':
+      return begun(model, message.what, message.result);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -84,6 +86,17 @@ function saved(model: Model, drafts: readonly Draft[], result: Result<readonly E
   const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
   const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';
   return [{ ...model, pages, notice }, [{ do: 'load' }]];
+}
+
+/** The board opens on the boat that was begun; or the interview stays as it was typed, with what stood in the way. */
+function begun(model: Model, what: string, result: Result<null>): Step {
+  const [board, ...rest] = model.pages;
+  if (result.ok)
+    return [{ ...model, pages: [board], boat: { is: 'loading' }, notice: what }, [{ do: 'load' }]];
+  const told = rest.map((page) =>
+    page.page === 'first run' ? { ...page, making: null, told: result.troubles } : page,
+  );
+  return [{ ...model, pages: [board, ...told] }, []];
 }
 
 function savedWords(drafts: readonly Draft[], boat: Boat): string {
