@@ -18,7 +18,7 @@ export interface Binding {
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form'];
+const TYPED: readonly PageName[] = ['form', 'round'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -175,6 +175,53 @@ const bindings: readonly Binding[] = [
     on: ['form'],
     act: 'back',
   },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'save the row, and on to the next; an empty row was seen and is unchanged. What is in doubt is asked about once',
+    short: 'Enter same',
+    on: ['round'],
+    act: 'save row',
+  },
+  {
+    keys: ['tab', 'down'],
+    shown: 'Tab ↓',
+    does: 'to the next row; nothing is logged of one passed over: not looked at',
+    short: '↓ not looked at',
+    on: ['round'],
+    act: 'round next',
+  },
+  {
+    keys: ['back tab', 'up'],
+    shown: 'Shift+Tab ↑',
+    does: 'to the row before; above the first is the time of the whole round, for one read off paper',
+    on: ['round'],
+    act: 'round before',
+  },
+  {
+    keys: ['a'],
+    shown: 'a',
+    does: 'in an empty row: all the rest seen and unchanged, but for what was never looked at. The looks before leaving only from one of them',
+    short: 'a rest same',
+    on: ['round'],
+    act: 'rest unchanged',
+  },
+  {
+    keys: ['u'],
+    shown: 'u',
+    does: 'in an empty row: strike what was entered last in this round; again for what came before',
+    short: 'u undo',
+    on: ['round'],
+    act: 'strike last',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'back; every row entered is saved',
+    short: 'Esc back',
+    on: ['round'],
+    act: 'leave round',
+  },
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {
     keys: ['escape'],
@@ -182,6 +229,14 @@ const bindings: readonly Binding[] = [
     does: 'close what was opened, choose nothing',
     on: ['board'],
     act: 'choose nothing',
+  },
+  {
+    keys: ['r'],
+    shown: 'r',
+    does: 'the morning round: everything due a look, in walking order',
+    short: 'r round',
+    on: ['board', 'item'],
+    act: 'round',
   },
   {
     keys: ['w'],

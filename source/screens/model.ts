@@ -5,6 +5,7 @@ import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { FormPage } from './forms/form.ts';
 import type { PaletteName } from './palette.ts';
+import type { RoundPage } from './round/round.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -71,6 +72,7 @@ export type Page =
       readonly trying: boolean;
     }
   | FormPage
+  | RoundPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 

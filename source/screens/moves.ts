@@ -3,6 +3,7 @@ import { enter, fillIn, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
@@ -39,6 +40,13 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
+  'strike last': strikeLast,
+  'leave round': leaveRound,
   trouble,
   keys,
   palette,

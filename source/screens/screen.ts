@@ -5,7 +5,7 @@ import { type Model, pageOf } from './model.ts';
 import { headingLine } from './panels/heading.ts';
 import { sightOf } from './sight.ts';
 import { troublePageLines } from './trouble-page.ts';
-import { pageRows, turnedPage } from './turned.ts';
+import { pageRows, shownFirst, turnedPage } from './turned.ts';
 import { widthOf } from './width.ts';
 import { shownFrom } from './window.ts';
 
@@ -43,7 +43,7 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
   const page = pageOf(model);
   if (page.page === 'board') return boardParts(model);
   const { title, lines } = turnedPage(model, page);
-  return { title, body: shownFrom(lines, page.from, pageRows(model.size)) };
+  return { title, body: shownFrom(lines, shownFirst(model, page, lines), pageRows(model.size)) };
 }
 
 /** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */

@@ -1,17 +1,24 @@
 import { type Field, pastedIn, typedIn } from './field.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
+import { roundField, withRoundField } from './round/round-field.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
+  if (page.page === 'round') return roundField(page);
   return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
 
-/** The model after a key that belongs to the field on top; null where it is for the key table. In an empty field `?` asks for the keys. */
+/** The model after a key that belongs to the field on top; null where it is for the key table. In an empty field some letters are keys. */
 export function typedInto(model: Model, key: string): Model | null {
   const field = fieldOf(pageOf(model));
-  if (!field || (key === '?' && field.text === '')) return null;
+  if (!field || (field.text === '' && keysIn(pageOf(model)).includes(key))) return null;
   const typed = typedIn(field, key);
   return typed && withField(model, typed);
+}
+
+/** The letters that are keys in an empty field. */
+function keysIn({ page }: Page): readonly string[] {
+  return page === 'round' ? ['?', 'a', 'u'] : ['?'];
 }
 
 /** The model after a paste; null where there is no field. */
@@ -23,6 +30,7 @@ export function pastedInto(model: Model, text: string): Model | null {
 /** What was told of the field before no longer holds. */
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
+  if (page.page === 'round') return withTop(model, withRoundField(page, field));
   if (page.page !== 'form') return model;
   const fields = page.fields.with(page.at, field);
   return withTop(model, { ...page, fields, told: [], insisted: false });
