@@ -1,5 +1,5 @@
 import { boardStops } from './board.ts';
-import { enter, fillIn, toRow } from './forms/form-moves.ts';
+import { enter, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
@@ -36,7 +36,6 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
-  'top up': fillIn('top up'),
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
