@@ -9,6 +9,7 @@ import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
 import type { PaletteName } from './palette.ts';
+import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
@@ -81,6 +82,7 @@ export type Page =
   | StoresPage
   | HeardPage
   | FirstRunPage
+  | RoundPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 

@@ -6,6 +6,7 @@ import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
@@ -65,6 +66,13 @@ export const moves = {
   'first question': toQuestion(Number.NEGATIVE_INFINITY),
   'open sample': openSample,
   'leave unmade': leaveUnmade,
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
+  'strike last': strikeLast,
+  'leave round': leaveRound,
   trouble,
   keys,
   palette,
