@@ -1,5 +1,8 @@
 import { boardStops } from './board.ts';
+import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
+import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
+import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import {
   chooseEntry,
@@ -14,8 +17,9 @@ import {
 } from './log/log-moves.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
-import { chooseSpare, leaveStores, openSpare, stores, turnShopping } from './stores/stores-moves.ts';
+import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -47,17 +51,39 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
+  stores: openStores,
+  'next store': chooseStore(1),
+  'store before': chooseStore(-1),
+  'stores on': chooseStore(10),
+  'stores back': chooseStore(-10),
+  'page of store': turnToStore,
+  'shopping list': toShopping,
+  'leave stores': leaveStores,
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
-  stores,
-  'next spare': chooseSpare(1),
-  'spare before': chooseSpare(-1),
-  'spares on': chooseSpare(10),
-  'spares back': chooseSpare(-10),
-  'open spare': openSpare,
-  'turn shopping': turnShopping,
-  'leave stores': leaveStores,
+  forecasts,
+  'next forecast': pointForecast(1),
+  'forecast before': pointForecast(-1),
+  'count it': countForecast,
+  hear,
+  'end line': enterHeard,
+  'next line': toHeardRow(1),
+  'line before': toHeardRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
+  'strike last': strikeLast,
+  'leave round': leaveRound,
   log,
   'next entry': chooseEntry(1),
   'entry before': chooseEntry(-1),

@@ -80,8 +80,7 @@ function storeOf(boat: Boat, item: Spare, count: number): StoreDocument {
   };
 }
 
-/** What takes a spare: services by the count, fluids topped up and anodes renewed from it. */
-export function takersOf(boat: Boat, spare: string): StoreDocument['takenBy'] {
+function takersOf(boat: Boat, spare: string): StoreDocument['takenBy'] {
   const services = boat.services.flatMap(({ id, name, uses }) => {
     const used = uses.find((part) => part.spare === spare);
     return used === undefined ? [] : [{ id, name, count: used.count }];

@@ -3,11 +3,11 @@ import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
-import type { Entry } from '../../source/logbook/entries.ts';
-import { openTerminal, type TestTerminal } from '../helpers/terminal.ts';
+import type { Entry } from '../../../source/logbook/entries.ts';
+import { openTerminal, type TestTerminal } from '../../helpers/terminal.ts';
 
 const PROGRAM = path.resolve('built/hoveshort.js');
-const folder = mkdtempSync(path.join(tmpdir(), 'hoveshort-stores-'));
+const folder = mkdtempSync(path.join(tmpdir(), 'hoveshort-log-'));
 const boat = path.join(folder, 'boat');
 const env = { XDG_CONFIG_HOME: path.join(folder, 'config'), XDG_STATE_HOME: path.join(folder, 'state') };
 const open: TestTerminal[] = [];
@@ -38,19 +38,7 @@ function kept(...args: readonly string[]): Kept['entries'] {
   return (JSON.parse(text) as Kept).entries;
 }
 
-describe.skipIf(!existsSync(PROGRAM))('stores and log in a terminal (skipped until built)', () => {
-  it('a spare is used in five keys from the board, and is on the disk', async () => {
-    const terminal = await board();
-    const before = kept('--kind', 'use').length;
-    terminal.type('sim');
-    await terminal.until((screen) => screen.includes('find im'), 'what was typed');
-    terminal.type('\r\r');
-    await terminal.until((screen) => screen.includes('saved: Impeller: 1 used'), 'what was saved');
-    const used = kept('--kind', 'use');
-    expect(used).toHaveLength(before + 1);
-    expect(used[0]).toMatchObject({ spare: 'impeller', count: 1 });
-  });
-
+describe.skipIf(!existsSync(PROGRAM))('the log in a terminal (skipped until built)', () => {
   it('an entry is struck with a reason and restored, and both are on the disk', async () => {
     const terminal = await board();
     terminal.type('L/stern gland');
