@@ -9,6 +9,7 @@ import { entryWords } from '../words/entry-words.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
 import { fillIn } from './forms/form-moves.ts';
+import { takenIn } from './heard-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -51,6 +52,10 @@ export function update(model: Model, message: Message): Step {
         : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
     case 'saved':
       return saved(model, message.drafts, message.result);
+    case 'taken in':
+      return takenIn(model, message.content, message.result);
+    case 'begun':
+      return begun(model, message.what, message.result);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -83,6 +88,17 @@ function saved(model: Model, drafts: readonly Draft[], result: Result<readonly E
   const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
   const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';
   return [{ ...model, pages, notice }, [{ do: 'load' }]];
+}
+
+/** The board opens on the boat that was begun; or the interview stays as it was typed, with what stood in the way. */
+function begun(model: Model, what: string, result: Result<null>): Step {
+  const [board, ...rest] = model.pages;
+  if (result.ok)
+    return [{ ...model, pages: [board], boat: { is: 'loading' }, notice: what }, [{ do: 'load' }]];
+  const told = rest.map((page) =>
+    page.page === 'first run' ? { ...page, making: null, told: result.troubles } : page,
+  );
+  return [{ ...model, pages: [board, ...told] }, []];
 }
 
 /** Of a page that was left meanwhile: what was typed is said with what stood in the way. */
