@@ -65,7 +65,8 @@ process.on('exit', () => {
 process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
-async function board({ folder, loaded, at, seed, simulations, answering }: BoardStart): Promise<number> {
+async function board(start: BoardStart): Promise<number> {
+  const { folder, loaded, at, zone, seed, simulations } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -74,8 +75,9 @@ async function board({ folder, loaded, at, seed, simulations, answering }: Board
   ]);
   const moment = () => at ?? Date.now();
   let first: Result<typeof loaded> | null = good(loaded);
+  let latest = loaded;
   return openBoard({
-    outside: at === null ? outside : { ...outside, now: () => at },
+    outside: { ...outside, zone, now: moment },
     boat: folder.path,
     host: hostOf(process),
     stands: at !== null,
@@ -83,15 +85,20 @@ async function board({ folder, loaded, at, seed, simulations, answering }: Board
       async load() {
         const read = first ?? (await folder.read());
         first = null;
+        if (read.ok) latest = read.value;
         return read.ok
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
       async judge(of, wanted) {
-        const answered = await inTurns(answering(of, { at: of.condition.at, seed, simulations }), wanted);
+        const answered = await inTurns(
+          start.answering(of, { at: of.condition.at, seed, simulations }),
+          wanted,
+        );
         return answered?.document ?? null;
       },
-      save: (drafts) => folder.append(drafts),
+      save: (drafts) => folder.append(start.withDecisions(drafts, latest, { seed, simulations })),
+      takeIn: (content, text, now) => start.takeIn(content, { text, now }, { folder, outside }),
       watch: (changed) => folder.watch(changed),
     },
   });

@@ -122,8 +122,21 @@ export interface CopyMade {
   readonly at: string;
 }
 
+export const VOLUMES = ['litres', 'US', 'imperial'] as const;
+export const HEIGHTS = ['m', 'ft'] as const;
+export const WINDS = ['kn', 'm/s'] as const;
+export const CLOCKS = ['24 h', '12 h'] as const;
+
+/** The units a person reads and types. Files and JSON know nothing of them. */
+export interface Preferred {
+  readonly volume: (typeof VOLUMES)[number];
+  readonly height: (typeof HEIGHTS)[number];
+  readonly wind: (typeof WINDS)[number];
+  readonly clock: (typeof CLOCKS)[number];
+}
+
 /** A person's preferences, kept outside the boat folder. */
-export interface Settings {
+export interface Settings extends Preferred {
   readonly lastBoat: string | null;
   readonly name: string | null;
   readonly palette: 'day' | 'night' | 'plain';
@@ -131,14 +144,15 @@ export interface Settings {
   readonly backup: string | null;
   /** The last of each boat. */
   readonly checkedCopies: readonly CopyMade[];
-  set(change: {
-    lastBoat?: string;
-    name?: string;
-    palette?: 'day' | 'night' | 'plain';
-    backup?: string | null;
-    checkedCopies?: readonly CopyMade[];
-  }): Promise<void>;
+  /** An IANA name in the place of the machine's zone; null takes that. */
+  readonly zone: string | null;
+  set(change: Preferences): Promise<void>;
 }
+
+/** What a person can set; absent stays as it is. */
+type Preferences = {
+  readonly [field in keyof Omit<Settings, 'set'>]?: Settings[field];
+};
 
 export interface Terminal {
   /** Standard input and output are both a terminal that can hold a screen. */

@@ -1,13 +1,17 @@
+import { isZone } from '../maths/wall-clock.ts';
 import type { BoatFolder, LoadedBoat, Outside } from '../outside.ts';
 import { clean } from '../words/clean.ts';
+import { FILE_UNITS, prefer } from '../words/preferred.ts';
 import { answering } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
 import { copyOnLeaving } from './copy-on-leaving.ts';
+import { withDecisions } from './decided.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
 import { STATUS } from './status.ts';
 import { COMMANDS } from './table.ts';
+import { takeIn } from './take-in.ts';
 import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
 import { whichBoat } from './which-boat.ts';
@@ -17,9 +21,14 @@ export interface BoardStart {
   readonly folder: BoatFolder;
   readonly loaded: LoadedBoat;
   readonly at: number | null;
+  /** That of the preferences, else the machine's. */
+  readonly zone: string;
   readonly seed: number;
   readonly simulations: number;
   readonly answering: typeof answering;
+  readonly takeIn: typeof takeIn;
+  /** What is saved with entries typed: leaving is a decision. */
+  readonly withDecisions: typeof withDecisions;
 }
 
 export interface Screens {
@@ -40,7 +49,8 @@ export async function run(args: readonly string[], outside: Outside, screens: Sc
   }
 }
 
-async function carryOut(args: readonly string[], outside: Outside, screens: Screens): Promise<number> {
+async function carryOut(args: readonly string[], world: Outside, screens: Screens): Promise<number> {
+  const outside = await asPreferred(args, world);
   const read = readArguments(args, COMMANDS, outside);
   if (!read.ok) return complainOf(read.troubles, outside);
   const { command, request } = read.value;
@@ -56,6 +66,18 @@ async function carryOut(args: readonly string[], outside: Outside, screens: Scre
   return await bare(request.options, outside, screens);
 }
 
+/** Words and typed values in the units preferred, moments in the zone preferred. With --json, as scripts ask for it, none is read: all is in file units. */
+async function asPreferred(args: readonly string[], outside: Outside): Promise<Outside> {
+  if (args.includes('--json')) {
+    prefer(FILE_UNITS);
+    return outside;
+  }
+  const settings = await outside.settings();
+  prefer(settings);
+  const { zone } = settings;
+  return zone !== null && isZone(zone) ? { ...outside, zone } : outside;
+}
+
 /** No command: the board on a terminal; off it, or for a script, the verdict, whose answer is then no exit status. */
 async function bare(options: Options, outside: Outside, screens: Screens): Promise<number> {
   if (!outside.terminal.interactive || options.json) {
@@ -67,7 +89,9 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
   const { folder, loaded } = opened.value;
   const settings = await outside.settings();
   if (!options.sample && settings.lastBoat !== folder.path) void settings.set({ lastBoat: folder.path });
-  const status = await screens.board({ folder, loaded, ...options, answering });
+  const { zone } = outside;
+  const board = { folder, loaded, ...options, zone, answering, takeIn, withDecisions };
+  const status = await screens.board(board);
   /** Not when a signal ended it: then there may be no time. */
   return status === STATUS.done && !options.sample ? await copyOnLeaving(folder, outside) : status;
 }

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import type Conf from 'conf';
-import type { CopyMade, Settings } from '../outside.ts';
+import { CLOCKS, type CopyMade, HEIGHTS, type Settings, VOLUMES, WINDS } from '../outside.ts';
 import { codeOf, realDisk } from './disk.ts';
 
 type Preferences = Readonly<Record<string, unknown>>;
@@ -41,6 +41,21 @@ function openSettings(folder: string): Settings {
     get palette() {
       const { palette } = held;
       return palette === 'night' || palette === 'plain' ? palette : 'day';
+    },
+    get volume() {
+      return oneOf(VOLUMES, held.volume);
+    },
+    get height() {
+      return oneOf(HEIGHTS, held.height);
+    },
+    get wind() {
+      return oneOf(WINDS, held.wind);
+    },
+    get clock() {
+      return oneOf(CLOCKS, held.clock);
+    },
+    get zone() {
+      return textOf(held.zone);
     },
     set: async (change) => {
       held = { ...held, ...change };
@@ -109,6 +124,11 @@ function isCopyMade(value: unknown): value is CopyMade {
 
 function textOf(value: unknown): string | null {
   return typeof value === 'string' && value !== '' && value.length <= mostTextLength ? value : null;
+}
+
+/** The first where it is none of them. */
+function oneOf<T extends string>(words: readonly [T, ...T[]], value: unknown): T {
+  return words.find((word) => word === value) ?? words[0];
 }
 
 /** Null where the disk says no. */

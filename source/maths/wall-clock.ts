@@ -20,6 +20,17 @@ export function instantOf(wall: number, zone: string): number | null {
   return found.length > 0 ? Math.min(...found) : null;
 }
 
+/** Whether it is the name of a zone. */
+export function isZone(name: string): boolean {
+  try {
+    formatOf(name);
+    return true;
+  } catch (error) {
+    if (error instanceof RangeError) return false;
+    throw error;
+  }
+}
+
 /** Making a format costs a hundred times what using it does, and a boat has a zone or two. */
 const formats = new Map<string, Intl.DateTimeFormat>();
 

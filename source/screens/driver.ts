@@ -1,3 +1,4 @@
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
@@ -15,6 +16,8 @@ export interface BoardWork {
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
   save(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
+  /** Takes a forecast in, typed as `text` at `now`. Ok only when it is on the disk. */
+  takeIn(content: Content, text: string, now: number): Promise<Result<string>>;
   keepPalette(palette: PaletteName): void;
 }
 
@@ -75,6 +78,9 @@ export function driverOf(options: DriverOptions): Driver {
       case 'save':
         void save(request.drafts);
         return;
+      case 'take in':
+        void takeIn(request);
+        return;
       case 'keep palette':
         work.keepPalette(request.palette);
         return;
@@ -115,6 +121,14 @@ export function driverOf(options: DriverOptions): Driver {
   async function save(drafts: readonly Draft[]): Promise<void> {
     try {
       send({ is: 'saved', drafts, result: await work.save(drafts) });
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
+  async function takeIn({ content, text, now }: Extract<Request, { do: 'take in' }>): Promise<void> {
+    try {
+      send({ is: 'taken in', content, result: await work.takeIn(content, text, now) });
     } catch (thrown) {
       fault(thrown);
     }

@@ -6,6 +6,7 @@ import {
   dayWords,
   durationWords,
   experimentWords,
+  figureWords,
   goodHundred,
   hundred,
   lastingWords,
@@ -62,21 +63,21 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
 function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | null][] {
   const { leak, lookAgain, job } = item;
   return [
-    ['give or take', item.now && item.now.sd > 0 ? amountWords(item.now.sd, 'L') : null],
-    ['to be kept', amountWords(item.reserve, 'L')],
-    ['lost running', spreadWords(item.run, 'L an engine hour')],
-    ['lost lying', spreadWords(item.rest, 'L a day')],
-    ['lost on a usual day', spreadWords(item.usualDay, 'L')],
+    ['give or take', item.now && item.now.sd > 0 ? amountWords(item.now.sd, 'L', item.full) : null],
+    ['to be kept', amountWords(item.reserve, 'L', item.full)],
+    ['lost running', spreadWords(item.run, ' an engine hour')],
+    ['lost lying', spreadWords(item.rest, ' a day')],
+    ['lost on a usual day', spreadWords(item.usualDay, '')],
     [
       'lasts',
       item.lasts &&
-        `${lastingWords(item.lasts.days)} like the usual ones in 9 of 10, down to ${amountWords(item.reserve, 'L')}`,
+        `${lastingWords(item.lasts.days)} like the usual ones in 9 of 10, down to ${amountWords(item.reserve, 'L', item.full)}`,
     ],
     [
       'with the stores',
       item.lasts && item.lasts.withStores !== null ? lastingWords(item.lasts.withStores) : null,
     ],
-    ['at the end', spreadWords(item.atEnd, 'L')],
+    ['at the end', spreadWords(item.atEnd, '', item.full)],
     [
       'in 100 chances',
       leak &&
@@ -153,10 +154,11 @@ function doubt({ sd, unit }: { sd: number; unit: string }): string {
   return sd > 0 ? `, give or take ${amountWords(sd, unit)}` : '';
 }
 
-function spreadWords(of: SpreadDocument | null, unit: string): string | null {
+/** Litres. */
+function spreadWords(of: SpreadDocument | null, per: string, about = of?.p90 ?? 0): string | null {
   if (!of) return null;
-  const figure = (value: number) => amountWords(value, null);
-  return `${figure(of.mean)} ${unit}; 8 in 10 between ${figure(of.p10)} and ${figure(of.p90)}`;
+  const figure = (value: number) => figureWords(value, 'L', about);
+  return `${amountWords(of.mean, 'L', about)}${per}; 8 in 10 between ${figure(of.p10)} and ${figure(of.p90)}`;
 }
 
 function settles(days: number | null): string {

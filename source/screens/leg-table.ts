@@ -1,5 +1,6 @@
 import { pointLetters } from '../forecast/compass.ts';
 import type { LegMet } from '../words/legs-met.ts';
+import { shownUnit } from '../words/preferred.ts';
 import { amountWords, sentence } from '../words/say.ts';
 import type { WeatherDocument } from '../words/weather-document.ts';
 import { type Line, line, paragraph, say } from './lines.ts';
@@ -59,7 +60,8 @@ function sailedWords({ from, until }: LegMet, { at, zone }: Sheet): string {
 /** `12 kn (9 to 15) WNW, ahead`. */
 function windWords({ wind, dir, ahead }: LegMet): string {
   if (wind === null) return '-';
-  const spread = `(${Math.round(wind.low)} to ${Math.round(wind.high)})`;
+  const { each } = shownUnit('kn', wind.mean);
+  const spread = `(${Math.round(wind.low / each)} to ${Math.round(wind.high / each)})`;
   const from = dir === null ? '' : ` ${pointLetters(dir)}${ahead ? ', ahead' : ''}`;
   return `${amountWords(wind.mean, 'kn')} ${spread}${from}`;
 }

@@ -1,10 +1,13 @@
 import type { Condition } from '../condition/condition.ts';
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { FormPage } from './forms/form.ts';
+import type { HeardPage } from './heard.ts';
 import type { PaletteName } from './palette.ts';
+import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -70,11 +73,16 @@ export type Page =
       readonly tried: VerdictDocument | null;
       readonly trying: boolean;
     }
+  /** `at`: the forecast pointed at, from 0 in the order of the document. */
+  | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
+  | StoresPage
+  | HeardPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
 export type PageName = Page['page'];
+export type ForecastsPage = Extract<Page, { page: 'forecasts' }>;
 export type WeatherPage = Extract<Page, { page: 'weather' }>;
 
 export type Message =
@@ -86,6 +94,7 @@ export type Message =
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
+  | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -101,6 +110,8 @@ export type Request =
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
+  /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
+  | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }

@@ -1,15 +1,24 @@
-import { type Field, pastedIn, typedIn } from './field.ts';
+import { EMPTY, type Field, pastedIn, typedIn } from './field.ts';
+import { rowsFor } from './heard.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
-  return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
+  if (page.page === 'stores') return page.shopping ? null : page.find;
+  const typed = page.page === 'form' || page.page === 'heard';
+  return typed && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
+
+/** Keys of a page that its field leaves alone. */
+const LEFT_ALONE: { readonly [page in Page['page']]?: readonly string[] } = {
+  stores: ['+', '=', 'left', 'right', 'home', 'end'],
+};
 
 /** The model after a key that belongs to the field on top; null where it is for the key table. In an empty field `?` asks for the keys. */
 export function typedInto(model: Model, key: string): Model | null {
-  const field = fieldOf(pageOf(model));
-  if (!field || (key === '?' && field.text === '')) return null;
+  const page = pageOf(model);
+  const field = fieldOf(page);
+  if (!field || (key === '?' && field.text === '') || LEFT_ALONE[page.page]?.includes(key)) return null;
   const typed = typedIn(field, key);
   return typed && withField(model, typed);
 }
@@ -20,10 +29,17 @@ export function pastedInto(model: Model, text: string): Model | null {
   return field && withField(model, pastedIn(field, text));
 }
 
-/** What was told of the field before no longer holds. */
+/** What was told of the field before, or chosen by it, no longer holds. */
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
-  if (page.page !== 'form') return model;
-  const fields = page.fields.with(page.at, field);
-  return withTop(model, { ...page, fields, told: [], insisted: false });
+  if (page.page === 'heard') {
+    const fields = page.fields.with(page.at, field);
+    const rows = 1 + rowsFor(fields);
+    const offered = Array.from({ length: Math.max(rows, page.at + 1) }, (_, at) => fields[at] ?? EMPTY);
+    return withTop(model, { ...page, fields: offered, told: [], ready: false });
+  }
+  if (page.page === 'form')
+    return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [], insisted: false });
+  if (page.page === 'stores') return withTop(model, { ...page, find: field, chosen: null });
+  return model;
 }

@@ -6,7 +6,10 @@ import type { Result } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
+import { fillIn } from './forms/form-moves.ts';
+import { takenIn } from './heard-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -48,6 +51,8 @@ export function update(model: Model, message: Message): Step {
         : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
     case 'saved':
       return saved(model, message.drafts, message.result);
+    case 'taken in':
+      return takenIn(model, message.content, message.result);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -59,7 +64,9 @@ function pressed(model: Model, key: string): Step {
   const typed = typedInto(model, key);
   if (typed) return [typed, []];
   const binding = bindingOf(model, key);
-  return binding ? moves[binding.act](model) : [model, []];
+  if (!binding) return [model, []];
+  const { act } = binding;
+  return typeof act === 'string' ? moves[act](model) : fillIn(act.fillIn)(model);
 }
 
 /** The form that asked for it closes once it is saved; else it stays as it was typed, with what stood in the way. */
@@ -70,7 +77,9 @@ function saved(model: Model, drafts: readonly Draft[], result: Result<readonly E
     const told = rest.map((page) =>
       page.page === 'form' && isOf(page) ? { ...page, saving: null, told: result.troubles } : page,
     );
-    return [{ ...model, pages: [board, ...told] }, []];
+    const asked = rest.some(isOf);
+    const notice = asked ? null : (result.troubles.map(sayShortly)[0] ?? 'NOT SAVED');
+    return [{ ...model, pages: [board, ...told], notice }, []];
   }
   const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
   const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';

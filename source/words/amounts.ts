@@ -1,28 +1,32 @@
 import { beaufortKn } from '../forecast/beaufort.ts';
 import { bad, good, type Result } from '../trouble.ts';
 import { numberFrom } from './numbers.ts';
+import { preferred, shownUnit } from './preferred.ts';
 import { twoUnits, type Unit, unitFactors } from './units.ts';
 
-/** What is asked for, in plain words with an example, by unit. */
-const ASKED: { readonly [unit in Unit]: readonly [expected: string, example: string] } = {
-  L: ['litres, or an amount with its unit', '0.4, 300 ml, 0.4 qt'],
-  h: ['hours', '3412.6, 45 min'],
-  min: ['minutes', '20, 1.5 h'],
-  days: ['days', '10, 2 weeks'],
-  kn: ['knots, or a wind with its unit', '18, f6, 9 m/s'],
-  m: ['metres, or a height with its unit', '1.5, 5 ft'],
-  kg: ['kilograms, or a weight with its unit', '0.35, 350 g, 0.8 lb'],
-  mm: ['millimetres, or a length with its unit', '16, 5/8 in'],
-  hPa: ['hectopascals, or a pressure with its unit', '1013, 29.92 inHg'],
-  nm: ['nautical miles', '62'],
+/** What can be typed besides a bare number, in plain words, and an example, by unit. */
+const ASKED: { readonly [unit in Unit]: readonly [otherwise: string | null, example: string] } = {
+  L: ['an amount with its unit', '0.4, 300 ml, 0.4 qt'],
+  h: [null, '3412.6, 45 min'],
+  min: [null, '20, 1.5 h'],
+  days: [null, '10, 2 weeks'],
+  kn: ['a wind with its unit', '18, f6, 9 m/s'],
+  m: ['a height with its unit', '1.5, 5 ft'],
+  kg: ['a weight with its unit', '0.35, 350 g, 0.8 lb'],
+  mm: ['a length with its unit', '16, 5/8 in'],
+  hPa: ['a pressure with its unit', '1013, 29.92 inHg'],
+  nm: [null, '62'],
 };
 
 /**
- * An amount as people type it, in the file unit: `300 ml`, `0.4 qt`, `1 1/2`, `2,5`, `f6`, `29.92 inHg`. Without a unit it is in the file unit. What could
- * be two things (a bare gallon, 3,412) is in trouble with what to choose from; `field` is how the trouble names it.
+ * An amount as people type it, in the file unit: `300 ml`, `0.4 qt`, `1 1/2`, `2,5`, `f6`, `29.92 inHg`. Without a unit it is in the
+ * one preferred for an amount of `about`. What could be two things (a bare gallon, 3,412) is in trouble with what to choose from, unless it is one
+ * preferred; `field` is how the trouble names it.
  */
-export function amountFrom(typed: string, unit: Unit, field: string): Result<number> {
-  const [expected, example] = ASKED[unit];
+export function amountFrom(typed: string, unit: Unit, field: string, about = 0): Result<number> {
+  const [otherwise, example] = ASKED[unit];
+  const { said, each } = shownUnit(unit, about);
+  const expected = otherwise === null ? said : `${said}, or ${otherwise}`;
   const trouble = (wants: string, choice: string) =>
     bad({ kind: 'not understood', field, text: typed, expected: wants, example: choice });
   const special = unit === 'kn' ? beaufortKn(typed) : unit === 'h' ? clockHours(typed) : null;
@@ -32,9 +36,14 @@ export function amountFrom(typed: string, unit: Unit, field: string): Result<num
   if (read === 'ambiguous') return trouble('a number with a point, or without marks', bothWays(typed));
   if (read === null) return trouble(expected, example);
   const name = read.rest.replace(/\.$/, '');
-  if (name === '') return good(read.value);
+  if (name === '') return good(read.value * each);
   const factors = unitFactors[unit];
   if (Object.hasOwn(factors, name)) return good(read.value * factors[name]!);
+  if (unit === 'L' && Object.hasOwn(twoUnits, name) && preferred().volume !== 'litres')
+    return good(
+      read.value *
+        factors[`${preferred().volume === 'US' ? 'us' : 'imp'} ${name === 'oz' ? 'fl oz' : name}`]!,
+    );
   if (unit === 'L' && Object.hasOwn(twoUnits, name))
     return trouble(`${twoUnits[name]}`, choices(typed, name));
   return trouble(expected, example);
@@ -73,27 +82,32 @@ export type Level =
   | { readonly change: number };
 
 /**
- * `2.5`, `300 ml`: litres. `1/4`, `60%`, `half`, `full`, `low`: a share from low mark to full mark. `off`, `over`: off the stick. `+0.2`, `-300 ml`: a
- * change in litres; a lone fraction with a sign could be of litres or of the stick, and is asked about.
+ * `2.5`, `300 ml`: an amount. `1/4`, `60%`, `half`, `full`, `low`: a share from low mark to full mark. `off`, `over`: off the stick. `+0.2`, `-300 ml`: a
+ * change; a lone fraction with a sign could be of a litre or of the stick, and is asked about. A bare number is in the unit preferred for what holds `about`.
  */
-export function levelFrom(typed: string, field: string): Result<Level> {
+export function levelFrom(typed: string, field: string, about = 0): Result<Level> {
   const word = typed.trim().toLowerCase();
   const trouble = { kind: 'not understood' as const, field, text: typed };
   if (Object.hasOwn(OFF_THE_STICK, word)) return good({ off: OFF_THE_STICK[word]! });
   const signed = /^[+\-\u2212]/.test(word);
   const fraction = isLoneFraction(typed);
   if (fraction && signed) {
-    return bad({ ...trouble, expected: 'a change with its unit', example: `${typed.trim()} L` });
+    return bad({
+      ...trouble,
+      expected: 'a change with its unit',
+      example: `${typed.trim()} ${shownUnit('L', about).name}`,
+    });
   }
   if (fraction || word.endsWith('%') || Object.hasOwn(SHARES, word)) {
     const share = shareFrom(typed, field);
     return share.ok ? good({ share: share.value }) : share;
   }
-  const amount = amountFrom(typed, 'L', field);
+  const amount = amountFrom(typed, 'L', field, about);
   if (amount.ok) return good(signed ? { change: amount.value } : { level: amount.value });
   const [asked] = amount.troubles;
-  if (asked?.kind !== 'not understood' || asked.expected !== ASKED.L[0]) return amount;
-  const expected = 'litres, a share from low to full, or off the stick';
+  const { said } = shownUnit('L', about);
+  if (asked?.kind !== 'not understood' || asked.expected !== `${said}, or ${ASKED.L[0]}`) return amount;
+  const expected = `${said}, a share from low to full, or off the stick`;
   return bad({ ...trouble, expected, example: '0.8, 300 ml, 1/4, 60%, full, off, +0.2' });
 }
 

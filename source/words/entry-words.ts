@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Draft, EntryKind } from '../logbook/entries.ts';
 import { nameOf, unitOf } from './names.ts';
-import { amountWords, capital } from './say.ts';
+import { amountWords, capital, momentWords } from './say.ts';
 
 /** An entry, saved or not yet, as a line of the log reads: what it is about, then what happened; no time, no writer. */
 export function entryWords(entry: Draft, boat: Boat): string {
@@ -22,12 +22,12 @@ interface About {
 const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => string } = {
   hours: (entry, { name }) =>
     `${name(entry.engine)}: meter at ${entry.reading} h${entry.swapped ? ', the first reading of a new meter' : ''}`,
-  dip: (entry, { name }) =>
-    `${name(entry.fluid)}: ${levelWords(entry) ?? offWords(entry.off)}${howWords(entry)}`,
+  dip: (entry, about) =>
+    `${about.name(entry.fluid)}: ${levelWords(entry, about) ?? offWords(entry.off)}${howWords(entry)}`,
   topup: (entry, about) =>
-    `${about.name(entry.fluid)}: ${amountWords(entry.amount, 'L')} poured in${after(levelWords(entry), ', now ')}${from(entry.from, about)}`,
+    `${about.name(entry.fluid)}: ${amountWords(entry.amount, 'L', fullOf(entry.fluid, about))} poured in${after(levelWords(entry, about), ', now ')}${from(entry.from, about)}`,
   change: (entry, about) =>
-    `${about.name(entry.fluid)}: drained and refilled${after(levelWords(entry), ', now ')}${from(entry.from, about)}`,
+    `${about.name(entry.fluid)}: drained and refilled${after(levelWords(entry, about), ', now ')}${from(entry.from, about)}`,
   job: (entry, { name }) => `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}`,
   leak: (entry, { name }) =>
     `${name(entry.item)}: ${leakWords[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
@@ -52,6 +52,10 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   arrived: (entry, { name }) =>
     `arrived${entry.anchorage === undefined ? '' : ` at ${name(entry.anchorage)}`}`,
   weather: (entry) => `weather: ${weatherWords(entry)}`,
+  forecast: ({ counts }) =>
+    counts === 'newest'
+      ? 'forecast: the newest counts again'
+      : `forecast: that of ${forecastWhen(counts)} counts`,
   decision: (entry) =>
     `decided to ${entry.choice}: the verdict was ${entry.verdict}${entry.score === null ? '' : ` at ${amountWords(entry.score, null)}`}${after(entry.text, '; ')}`,
   remark: (entry, { name }) => `${entry.item === undefined ? '' : `${name(entry.item)}: `}${entry.text}`,
@@ -60,18 +64,20 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
 
 const leakWords = { dry: 'dry', wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
 
-function levelWords({
-  level,
-  share,
-}: {
-  level?: number | undefined;
-  share?: number | undefined;
-}): string | null {
-  if (level !== undefined) return amountWords(level, 'L');
+function levelWords(
+  { fluid, level, share }: { fluid: string; level?: number | undefined; share?: number | undefined },
+  about: About,
+): string | null {
+  if (level !== undefined) return amountWords(level, 'L', fullOf(fluid, about));
   if (share === undefined) return null;
   if (share === 1) return 'at the full mark';
   if (share === 0) return 'at the low mark';
   return `${amountWords(share, 'share')} of the way from low to full`;
+}
+
+/** What it holds, so that all that is said of it is in one unit. */
+function fullOf(fluid: string, { boat }: About): number | undefined {
+  return boat.fluids.find(({ id }) => id === fluid)?.full;
 }
 
 function offWords(off: 'below' | 'above' | undefined): string {
@@ -108,15 +114,28 @@ function answerWords({ check, ok, value }: DraftOf<'check'>, { boat }: About): s
 
 function weatherWords({ wind, gust, dir, seas, pressure, squalls }: DraftOf<'weather'>): string {
   return [
-    after(wind, 'wind ', ' kn'),
-    after(gust, 'gusts ', ' kn'),
+    after(amountOr(wind, 'kn'), 'wind '),
+    after(amountOr(gust, 'kn'), 'gusts '),
     dir === undefined ? '' : `from ${dir} degrees`,
-    after(seas, 'seas ', ' m'),
+    after(amountOr(seas, 'm'), 'seas '),
     after(pressure, '', ' hPa'),
     after(squalls, 'squalls: '),
   ]
     .filter((one) => one !== '')
     .join(', ');
+}
+
+/** `20260203T0600Z-1a2b3c4d5e6f` as `3 Feb 2026 06:00 UTC`: when it was issued. */
+function forecastWhen(name: string): string {
+  const digits = name.slice(0, 14).replace('T', '');
+  const [year, month, day, hour, minute] = [0, 4, 6, 8, 10].map((at, i) =>
+    Number(digits.slice(at, i === 0 ? 4 : at + 2)),
+  ) as [number, number, number, number, number];
+  return `${momentWords(Date.UTC(year, month - 1, day, hour, minute), 'UTC')} UTC`;
+}
+
+function amountOr(value: number | undefined, unit: string): string | undefined {
+  return value === undefined ? undefined : amountWords(value, unit);
 }
 
 function from(spare: string | undefined, { name }: About): string {

@@ -62,8 +62,9 @@ function fluidLines({
   split,
   ...item
 }: Of<'fluid'>): string[] {
-  const lines = [`Low mark ${litres(low)}, full mark ${litres(full)}, to be kept ${litres(reserve)}.`];
-  if (now) lines.push(`About ${litres(now.value)} now, give or take ${litres(now.sd)}.`);
+  const held = (value: number) => amountWords(value, 'L', full);
+  const lines = [`Low mark ${held(low)}, full mark ${held(full)}, to be kept ${held(reserve)}.`];
+  if (now) lines.push(`About ${held(now.value)} now, give or take ${held(now.sd)}.`);
   if (run && rest && usualDay)
     lines.push(
       `Loses ${litres(run.mean)} an hour running and ${litres(rest.mean)} a day lying: ${litres(usualDay.mean)} on a usual day, 8 times in 10 between ${litres(usualDay.p10)} and ${litres(usualDay.p90)}.`,
@@ -76,7 +77,7 @@ function fluidLines({
     lines.push(`Running and lying cannot be told apart yet: ${experimentWords(item.toSettle)}.`);
   if (item.job) lines.push(...jobLines(item.job));
   if (item.atEnd)
-    lines.push(`About ${litres(item.atEnd.mean)} when things can next be put right, leaving now.`);
+    lines.push(`About ${held(item.atEnd.mean)} when things can next be put right, leaving now.`);
   if (item.lasts) lines.push(lastsWords(item.lasts, reserve));
   if (item.lookAgain) lines.push(lookAgainWords(item.lookAgain));
   return lines;

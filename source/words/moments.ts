@@ -7,7 +7,7 @@ const LONGEST = 40;
 
 /**
  * A moment as people type it, as ms since 1970 UTC; null where it cannot be understood. `2026-02-03T07:40Z` or with an offset is itself; without one it is
- * in `zone` (an IANA name), as are `2026-02-03`, `07:40` (today), `yesterday 18:00`, `now`, `20 min ago`, `3 h ago`, `2 days ago`.
+ * in `zone` (an IANA name), as are `2026-02-03`, `07:40` or `7:40 am` (today), `yesterday 18:00`, `now`, `20 min ago`, `3 h ago`, `2 days ago`.
  * Where clocks go back and an hour comes twice, the first is meant.
  */
 export function momentFrom(typed: string, now: number, zone: string): number | null {
@@ -35,7 +35,7 @@ function ago(text: string, now: number): number | null {
 
 function inZone(text: string, now: number, zone: string): number | null {
   const found = /^(?:(today|yesterday|\d{4}-\d\d-\d\d)(?:[t ]|$))?(?:(\d{1,2}):(\d\d)(?::(\d\d))?)?$/.exec(
-    text,
+    text24(text),
   );
   if (!found || text === '') return null;
   const [, day, hour = '0', minute = '0', second = '0'] = found;
@@ -44,6 +44,14 @@ function inZone(text: string, now: number, zone: string): number | null {
   if (date === null) return null;
   const wall = date + Number(hour) * HOUR + Number(minute) * MINUTE + Number(second) * 1000;
   return instantOf(wall, zone);
+}
+
+/** `7:40 pm` as `19:40`; what is no such hour stays as it is. */
+function text24(text: string): string {
+  return text.replace(/(?<!\S)(1[0-2]|0?[1-9])(?::(\d\d))? ?([ap])\.?m\.?$/, (_, hour, minutes, half) => {
+    const hours = (Number(hour) % 12) + (half === 'p' ? 12 : 0);
+    return `${hours}:${minutes ?? '00'}`;
+  });
 }
 
 /** Midnight of a day as if its zone were UTC. */

@@ -1,6 +1,7 @@
 import type { Template, TemplateAnswers } from '../boat/template-answers.ts';
 import type { FirstReadings } from '../logbook/first-entries.ts';
 import type { Result } from '../trouble.ts';
+import { amountWords } from './say.ts';
 
 /** A new boat as far as it has been answered; what has not been stands at its default. */
 export interface NewBoat {
@@ -49,9 +50,9 @@ export function blankBoat(template: Template): NewBoat {
 /** What is entered of a thing nobody looked at: nothing. */
 export const NOT_LOOKED_AT = { text: 'not looked at' };
 
-/** A default figure. */
-export function usual(value: number | false | undefined): Question['usual'] {
-  return { text: value === false ? 'off' : String(value), from: PRACTICE };
+/** A default figure, in the file unit it is of. */
+export function usual(value: number | false | undefined, unit: string | null = null): Question['usual'] {
+  return { text: typeof value === 'number' ? amountWords(value, unit) : 'off', from: PRACTICE };
 }
 
 export function withAnswers(so: NewBoat, answers: Partial<NewBoat['answers']>): NewBoat {

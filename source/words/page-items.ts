@@ -70,8 +70,8 @@ function notEntered(item: ItemDocument): boolean {
 
 function fluidCells(moment: Moment) {
   return ({ now, low, full, goodUntil }: Of<'fluid'>) => [
-    now ? amountWords(now.value, now.unit) : '-',
-    amountWords(low, 'L'),
+    now ? amountWords(now.value, now.unit, full) : '-',
+    amountWords(low, 'L', full),
     amountWords(full, 'L'),
     untilWords(goodUntil, moment),
   ];

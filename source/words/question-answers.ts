@@ -7,8 +7,9 @@ import { amountFrom, levelFrom, numberIn, yesNoFrom } from './amounts.ts';
 import { momentFrom } from './moments.ts';
 import type { Clock } from './new-boat.ts';
 import { positionFrom } from './positions.ts';
+import { shownUnit } from './preferred.ts';
 import { amountWords } from './say.ts';
-import { type Unit, unitFactors } from './units.ts';
+import { isUnit } from './units.ts';
 
 /** How an answer as typed becomes whatever it is put into, or what was expected. */
 type Read<T> = (typed: string, clock: Clock) => Result<T>;
@@ -18,15 +19,22 @@ type Put<V, T> = (value: V) => T;
 type Range = ({ readonly least: number } | { readonly above: number }) & { readonly most: number };
 
 /** An amount in a unit people type in others too, or in the own unit of a check. */
-export function amountIn<T>(field: string, unit: string | null, range: Range, put: Put<number, T>): Read<T> {
+export function amountIn<T>(
+  field: string,
+  unit: string | null,
+  range: Range & { readonly about?: number },
+  put: Put<number, T>,
+): Read<T> {
   return (typed) => {
-    const read = isUnit(unit) ? amountFrom(typed, unit, field) : numberIn(typed, unit, field);
+    const read = isUnit(unit) ? amountFrom(typed, unit, field, range.about) : numberIn(typed, unit, field);
     if (!read.ok) return read;
     const value = numberOf(read.value);
     const low = 'least' in range ? value < range.least : value <= range.above;
     if (!low && value <= range.most) return good(put(value));
-    const from = 'least' in range ? `${range.least}` : `more than ${range.above}`;
-    const expected = `${from} to ${range.most}${unit === null ? '' : ` ${unit}`}`;
+    const { name, each } = shownUnit(unit ?? '', range.about ?? range.most);
+    const figure = (amount: number) => numberOf(amount / each, 6);
+    const from = 'least' in range ? figure(range.least) : `more than ${figure(range.above)}`;
+    const expected = `${from} to ${figure(range.most)} ${name}`.trimEnd();
     return bad(notUnderstood(field, typed, expected));
   };
 }
@@ -75,11 +83,11 @@ export function yesNoIn<T>(field: string, put: Put<boolean, T>): Read<T> {
 /** A level a tank with these marks can show; nothing stands before it that it could be a change of. */
 export function levelIn<T>(fluid: Fluid, put: Put<FirstReadings['levels'][string], T>): Read<T> {
   return (typed) => {
-    const read = levelFrom(typed, fluid.id);
+    const read = levelFrom(typed, fluid.id, fluid.full);
     if (!read.ok) return read;
     const level = read.value;
     const litres = 'change' in level || 'off' in level ? fluid.low : (levelOf(fluid, level) ?? fluid.low);
-    const most = amountWords(mostIn(fluid), 'L');
+    const most = amountWords(mostIn(fluid), 'L', fluid.full);
     if ('change' in level || isOutsideTank(fluid, litres))
       return bad(
         notUnderstood(fluid.id, typed, `a level from 0 to ${most}, a share from low to full, or off`, 'full'),
@@ -111,10 +119,6 @@ export function orOff<T>(read: Read<T>, off: () => T): Read<T> {
 /** Without the dust that conversion leaves. */
 export function numberOf(value: number, digits = 12): number {
   return Number(value.toPrecision(digits));
-}
-
-function isUnit(unit: string | null): unit is Unit {
-  return unit !== null && Object.hasOwn(unitFactors, unit);
 }
 
 function notUnderstood(field: string, text: string, expected: string, example?: string): Trouble {

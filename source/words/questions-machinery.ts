@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Fluid } from '../boat/fluid.ts';
 import { type NewBoat, NOT_LOOKED_AT, type Question, usual, withAnswers, withReadings } from './new-boat.ts';
+import { shownUnit } from './preferred.ts';
 import { amountIn, levelIn, momentBefore, nameIn, numberOf } from './question-answers.ts';
 
 /** Engines, their hours, and the marks on the stick. */
@@ -23,17 +24,17 @@ export function machinery(so: NewBoat, boat: Boat): readonly Question[] {
     ...hours,
     {
       field: 'oil-low',
-      ask: 'Engine oil: litres in the sump at the low mark of the stick',
-      usual: usual(oil.low),
-      read: amountIn('oil-low', 'L', { least: 0.1, most: 1000 }, (low) =>
+      ask: 'Engine oil in the sump at the low mark of the stick',
+      usual: usual(oil.low, 'L'),
+      read: amountIn('oil-low', 'L', { least: 0.1, most: 1000, about: oil.full }, (low) =>
         withAnswers(so, { oil: { low, full: numberOf(low + oil.full - oil.low) } }),
       ),
     },
     {
       field: 'oil-full',
-      ask: 'Engine oil: litres at the full mark',
-      usual: usual(oil.full),
-      read: amountIn('oil-full', 'L', { above: oil.low, most: 2000 }, (full) =>
+      ask: 'Engine oil at the full mark',
+      usual: usual(oil.full, 'L'),
+      read: amountIn('oil-full', 'L', { above: oil.low, most: 2000, about: oil.full }, (full) =>
         withAnswers(so, { oil: { ...oil, full } }),
       ),
     },
@@ -54,22 +55,27 @@ export function tanks(so: NewBoat): readonly Question[] {
   const size = { above: 0, most: 100_000 };
   const fuel: Question = {
     field: 'fuel-tank',
-    ask: `${template === 'outboard' ? 'Petrol' : 'Fuel'} tank, litres`,
-    usual: usual(fuelTankL),
-    read: amountIn('fuel-tank', 'L', size, (litres) => withAnswers(so, { fuelTankL: litres })),
+    ask: `${template === 'outboard' ? 'Petrol' : 'Fuel'} tank holds`,
+    usual: usual(fuelTankL, 'L'),
+    read: amountIn('fuel-tank', 'L', { ...size, about: fuelTankL }, (litres) =>
+      withAnswers(so, { fuelTankL: litres }),
+    ),
   };
   const water: Question = {
     field: 'water-tank',
-    ask: 'Fresh water tanks, litres in all',
-    usual: usual(waterTankL),
-    read: amountIn('water-tank', 'L', size, (litres) => withAnswers(so, { waterTankL: litres })),
+    ask: 'Fresh water tanks hold, in all',
+    usual: usual(waterTankL, 'L'),
+    read: amountIn('water-tank', 'L', { ...size, about: waterTankL }, (litres) =>
+      withAnswers(so, { waterTankL: litres }),
+    ),
   };
   return template === 'sail' ? [water] : [fuel, water];
 }
 
 export function levelQuestion(so: NewBoat, fluid: Fluid): Question {
-  const { id, name, low } = fluid;
-  const off = low > 0 ? 'full, 1/2, off the stick (off), or litres' : 'full, 1/2, or litres';
+  const { id, name, low, full } = fluid;
+  const { said } = shownUnit('L', full);
+  const off = low > 0 ? `full, 1/2, off the stick (off), or ${said}` : `full, 1/2, or ${said}`;
   return {
     field: id,
     ask: `${name} now: ${off}`,

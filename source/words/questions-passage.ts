@@ -3,6 +3,7 @@ import { type TemplateAnswers, usualSpeed } from '../boat/template-answers.ts';
 import { rhumbLine } from '../passage/distance.ts';
 import { type NewBoat, type Question, usual, withAnswers } from './new-boat.ts';
 import { amountIn, nameIn, numberOf, orOff, positionIn } from './question-answers.ts';
+import { amountWords } from './say.ts';
 
 /** One passage, or none yet; its length and speed once it has both ends. */
 export function passage(so: NewBoat): readonly Question[] {
@@ -41,24 +42,24 @@ function aboutPassage(so: NewBoat, passage: NonNullable<TemplateAnswers['passage
     },
     {
       field: 'nm',
-      ask: 'Its length as sailed, nautical miles',
-      usual: { text: numberOf(leg?.nm ?? direct, 3).toString(), from: 'the rhumb line' },
+      ask: 'Its length as sailed',
+      usual: { text: amountWords(leg?.nm ?? direct, 'nm'), from: 'the rhumb line' },
       read: amountIn('nm', 'nm', { above: 0, most: 10_000 }, (nm) =>
         change({ legs: legs.map((one) => ({ ...one, nm })) }),
       ),
     },
     {
       field: 'speed',
-      ask: 'Speed made good, knots: usual',
-      usual: usual(speed.mean),
+      ask: 'Speed made good: usual?',
+      usual: usual(speed.mean, 'kn'),
       read: amountIn('speed', 'kn', { above: 0.1, most: 60 }, (mean) =>
         change({ speed: { ...speed, mean } }),
       ),
     },
     {
       field: 'speed-bad-day',
-      ask: 'Speed made good, knots: on a bad day',
-      usual: usual(numberOf(Math.max(0, speed.mean - BAD_DAY_SDS * speed.sd), 2)),
+      ask: 'Speed made good: on a bad day?',
+      usual: usual(numberOf(Math.max(0, speed.mean - BAD_DAY_SDS * speed.sd), 2), 'kn'),
       read: amountIn('speed-bad-day', 'kn', { least: 0, most: speed.mean }, (slow) =>
         change({ speed: { ...speed, sd: numberOf((speed.mean - slow) / BAD_DAY_SDS, 3) } }),
       ),
@@ -77,8 +78,8 @@ export function limits(so: NewBoat, boat: Boat): readonly Question[] {
   return [
     {
       field: 'wind',
-      ask: 'The most wind you would leave in, knots (off: not to be judged)',
-      usual: usual(wind),
+      ask: 'The most wind you would leave in (off: not to be judged)',
+      usual: usual(wind, 'kn'),
       read: orOff(
         amountIn('wind', 'kn', knots, (most) => own({ wind: most })),
         () => own({ wind: false }),
@@ -86,20 +87,20 @@ export function limits(so: NewBoat, boat: Boat): readonly Question[] {
     },
     {
       field: 'gust',
-      ask: 'The hardest gust, knots',
-      usual: usual(gust),
+      ask: 'The hardest gust',
+      usual: usual(gust, 'kn'),
       read: amountIn('gust', 'kn', knots, (most) => own({ gust: most })),
     },
     {
       field: 'headwind',
-      ask: 'The most wind on the bow, knots',
-      usual: usual(headwind),
+      ask: 'The most wind on the bow',
+      usual: usual(headwind, 'kn'),
       read: amountIn('headwind', 'kn', knots, (most) => own({ headwind: most })),
     },
     {
       field: 'seas',
-      ask: 'The highest seas, metres (off: not to be judged)',
-      usual: usual(seas),
+      ask: 'The highest seas (off: not to be judged)',
+      usual: usual(seas, 'm'),
       read: orOff(
         amountIn('seas', 'm', { above: 0, most: 20 }, (most) => own({ seas: most })),
         () => own({ seas: false }),

@@ -4,6 +4,7 @@ import type { Condition } from '../condition/condition.ts';
 import { type Look, type Pass, passes, roundAt } from '../condition/round.ts';
 import type { ItemDocument, VerdictDocument } from './document.ts';
 import { instant } from './figures.ts';
+import { shownUnit } from './preferred.ts';
 import { amountWords } from './say.ts';
 
 /** The document of `round --json`: every look there is, in walking order, with what was found last. */
@@ -99,12 +100,12 @@ function fluidFacts(id: string, { fluids }: Boat, condition: Condition): Facts {
   const marks =
     fluid === undefined || fluid.low === 0
       ? `holds ${amountWords(fluid?.full ?? 0, 'L')}`
-      : `low ${amountWords(fluid.low, 'L')}, full ${amountWords(fluid.full, 'L')}`;
+      : `low ${amountWords(fluid.low, 'L', fluid.full)}, full ${amountWords(fluid.full, 'L')}`;
   return {
     ...common(fluid),
-    found: level && (off[level.off] ?? amountWords(level.levelL, 'L')),
+    found: level && (off[level.off] ?? amountWords(level.levelL, 'L', fluid?.full)),
     wants: marks,
-    unit: 'L',
+    unit: shownUnit('L', fluid?.full ?? 0).name,
   };
 }
 

@@ -1,3 +1,5 @@
+import { preferred, shownUnit } from './preferred.ts';
+
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -28,13 +30,22 @@ export function goodHundred(chance: number): string {
   return chance > 0.99 ? 'more than 99 in 100' : hundred(100 * chance);
 }
 
-/** `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above; hours to a tenth. */
-export function amountWords(value: number, unit: string | null): string {
+/**
+ * `0.85 L`, `38 h`, `40 %`, `2`: at most three significant digits below a thousand, whole numbers above; hours to a tenth. `value` is in file units, the
+ * words in those preferred. `about`: what is said beside it, so that all of it is in one unit.
+ */
+export function amountWords(value: number, unit: string | null, about = value): string {
   if (unit === 'share') return `${figure(value * 100, 2)} %`;
   if (unit !== null && HOURS.has(unit) && value >= 0.1)
     return `${figure(Math.round(value * 10) / 10, 3)} ${unit}`;
-  const shown = figure(value, 3);
-  return unit === null || unit === 'each' ? shown : `${shown} ${unit}`;
+  if (unit === null || unit === 'each') return figure(value, 3);
+  const { name, each } = shownUnit(unit, about);
+  return `${figure(value / each, 3)} ${name}`;
+}
+
+/** The same without its unit, where the unit stands beside it. */
+export function figureWords(value: number, unit: string, about = value): string {
+  return figure(value / shownUnit(unit, about).each, 3);
 }
 
 function figure(value: number, digits: number): string {
@@ -54,7 +65,13 @@ export function momentWords(at: number, zone: string, beside?: number): string {
   const { year, month, day, hour, minute } = partsOf(at, zone);
   const weekday = WEEKDAYS[new Date(Date.UTC(year, month - 1, day)).getUTCDay()];
   const years = beside !== undefined && partsOf(beside, zone).year === year ? '' : ` ${year}`;
-  return `${weekday} ${day} ${MONTHS[month - 1]}${years} ${two(hour)}:${two(minute)}`;
+  return `${weekday} ${day} ${MONTHS[month - 1]}${years} ${clockWords(hour, minute)}`;
+}
+
+/** `07:40`, or `7:40am`: one word, so that a moment has as many whichever is preferred. */
+function clockWords(hour: number, minute: number): string {
+  if (preferred().clock === '24 h') return `${two(hour)}:${two(minute)}`;
+  return `${hour % 12 || 12}:${two(minute)}${hour < 12 ? 'am' : 'pm'}`;
 }
 
 /** Hours, not below 0, as `1 d 22 h`, `7 h 30 min`, `20 min`. */

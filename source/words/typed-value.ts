@@ -8,6 +8,7 @@ import { directionFrom } from './directions.ts';
 import { instant } from './figures.ts';
 import { momentFrom } from './moments.ts';
 import { unitOf } from './names.ts';
+import { isUnit } from './units.ts';
 import { unknownWord } from './unknown-word.ts';
 
 /** What is being typed: the kind of entry and all its fields as they stand, since what one means may hang on another. */
@@ -44,7 +45,7 @@ const readers: { readonly [field: string]: Reader } = {
   at: moment,
   from: moment,
   to: moment,
-  amount: inUnit('L'),
+  amount: (text, field, typing) => amountFrom(text, 'L', field, fullOf(typing)),
   reading: inUnit('h'),
   minutes: inUnit('min'),
   reserveDays: inUnit('days'),
@@ -60,14 +61,18 @@ const readers: { readonly [field: string]: Reader } = {
   count: (text, field, { given, loaded }) => stock(text, given.get('spare'), loaded, field),
   uses: parts,
   value: (text, field, { given, loaded }) => {
-    const check = loaded.boat.checks.find(({ id }) => id === given.get('check'));
-    return numberIn(text, check?.unit ?? null, field);
+    const unit = loaded.boat.checks.find(({ id }) => id === given.get('check'))?.unit ?? null;
+    return isUnit(unit) ? amountFrom(text, unit, field) : numberIn(text, unit, field);
   },
   dropsPerMinute: plainNumber,
   cost: plainNumber,
   crew: plainNumber,
-  leg: plainNumber,
-  score: plainNumber,
+  leg: (text, field, typing) => {
+    // People count legs from 1, files from 0.
+    const read = plainNumber(text, field, typing);
+    return read.ok ? good(Number(read.value) - 1) : read;
+  },
+  score: (text, field, typing) => (text === 'none' ? good(null) : plainNumber(text, field, typing)),
   swapped: yesOrNo,
   rough: yesOrNo,
   flakes: yesOrNo,
@@ -105,7 +110,7 @@ function thingsFor(field: string, kind: EntryKind, boat: Boat): readonly { reado
 }
 
 function level(text: string, typing: Typing): Result<Record<string, unknown>> {
-  const read = levelFrom(text, 'level');
+  const read = levelFrom(text, 'level', fullOf(typing));
   if (!read.ok) return read;
   if (!('change' in read.value))
     return good(Object.fromEntries(Object.entries(read.value).map(([key, value]) => [key, tidy(value)])));
@@ -115,6 +120,11 @@ function level(text: string, typing: Typing): Result<Record<string, unknown>> {
   if (last?.kind === 'reading') return good({ level: tidy(last.levelL + read.value.change) });
   const expected = 'the level itself: there is no reading before it to change';
   return bad({ kind: 'not understood', field: 'level', text, expected, example: '0.8' });
+}
+
+/** What the fluid holds, by which a bare number is of quarts or of gallons. */
+function fullOf({ given, loaded }: Typing): number {
+  return loaded.boat.fluids.find(({ id }) => id === given.get('fluid'))?.full ?? 0;
 }
 
 function moment(text: string, field: string, { now, zone }: Typing): Result<string> {
@@ -128,7 +138,8 @@ function moment(text: string, field: string, { now, zone }: Typing): Result<stri
 /** A count of stock, in what the spare is counted in. */
 function stock(text: string, spare: string | undefined, { boat }: LoadedBoat, field: string): Result<number> {
   const unit = unitOf(boat, spare ?? '');
-  return unit === 'each' ? numberIn(text, null, field) : amountFrom(text, unit, field);
+  const wanted = boat.spares.find(({ id }) => id === spare)?.wanted;
+  return unit === 'each' ? numberIn(text, null, field) : amountFrom(text, unit, field, wanted);
 }
 
 /** `impellers:1, filters:2`; without a number, one. */

@@ -2,8 +2,8 @@ import { FOOT_M, NAUTICAL_MILE_KM, STATUTE_MILE_KM } from '../forecast/units.ts'
 
 /** Units as people name them, in file units. NIST SP 811 (2008), Appendix B.8 and B.9; exact by definition unless said. */
 
-const US_GALLON_L = 3.785411784;
-const IMPERIAL_GALLON_L = 4.54609;
+export const US_GALLON_L = 3.785411784;
+export const IMPERIAL_GALLON_L = 4.54609;
 const POUND_KG = 0.45359237;
 const INCH_MM = 25.4;
 /** Conventional inch of mercury, 3386.389 Pa. Rounded by its publisher to 7 digits. */
@@ -82,6 +82,11 @@ export const unitFactors: { readonly [unit in Unit]: { readonly [name: string]: 
     km: 1 / NAUTICAL_MILE_KM,
   },
 };
+
+/** Whether it is a file unit people type in others too. */
+export function isUnit(unit: string | null): unit is Unit {
+  return unit !== null && Object.hasOwn(unitFactors, unit);
+}
 
 /** Words that name two units: which of them is meant is asked, never guessed. */
 export const twoUnits: { readonly [name: string]: string } = {

@@ -158,9 +158,9 @@ describe('the interview', () => {
     expect(made?.boat).toMatchObject({ name: 'Godwit', crew: 2, limits: { wind: 22 } });
     expect(made?.entries).toEqual([]);
     expect(outside.questions).toContain('How many are aboard [2, common practice]: ');
-    expect(outside.questions).toContain('Fuel tank, litres [150, common practice]: ');
+    expect(outside.questions).toContain('Fuel tank holds [150 L, common practice]: ');
     expect(outside.questions.filter((question) => /\[\d/.test(question))).toEqual(
-      outside.questions.filter((question) => /\[\d[\d.]*, common practice\]: $/.test(question)),
+      outside.questions.filter((question) => /\[\d[\d.]*(?: \w+)?, common practice\]: $/.test(question)),
     );
     expect(outside.questions.length).toBeLessThan(35);
   });

@@ -36,11 +36,11 @@ describe('the boat meant', () => {
     });
   });
 
-  it('is found without reading a preference where it is named, or here', async () => {
+  it('is found without reading a preference for a script that names it, or is there', async () => {
     for (const args of [['--boat', '/told'], []]) {
       const unread = () => Promise.reject(new Error('a preference was read'));
       const outside = { ...anOutside({ folders: whole }), settings: unread };
-      expect(await run(['verdict', ...args], outside, noScreens)).toBeLessThanOrEqual(2);
+      expect(await run(['verdict', '--json', ...args], outside, noScreens)).toBeLessThanOrEqual(2);
     }
   });
 

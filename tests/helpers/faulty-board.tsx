@@ -1,6 +1,7 @@
 import { hostOf } from '../../source/screens/host.ts';
 import { openBoard } from '../../source/screens/open.tsx';
 import { good } from '../../source/trouble.ts';
+import { FILE_UNITS } from '../../source/words/preferred.ts';
 import { AT, aDocument, aLoaded } from './a-document.ts';
 
 /** The real board with a throw planted in it, for the terminal tests: where it throws is the first argument. */
@@ -18,6 +19,8 @@ try {
         palette: 'day',
         backup: null,
         checkedCopies: [],
+        zone: null,
+        ...FILE_UNITS,
         set: () => Promise.resolve(planted('key')()),
       }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
@@ -37,6 +40,7 @@ try {
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
     },
   });

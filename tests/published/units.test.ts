@@ -1,7 +1,9 @@
 // NIST Special Publication 811 (2008), "Guide for the Use of the International System of Units", Appendix B.8 and B.9
 // (https://www.nist.gov/pml/special-publication-811): factors exact by definition, and the conventional inch and millimetre of mercury.
 import { expect, test } from 'vitest';
+import type { Preferred } from '../../source/outside.ts';
 import { amountFrom } from '../../source/words/amounts.ts';
+import { FILE_UNITS, prefer, shownUnit } from '../../source/words/preferred.ts';
 import type { Unit } from '../../source/words/units.ts';
 import { expectNear, testPublished } from '../helpers/published.ts';
 
@@ -24,6 +26,23 @@ test.each<[string, Unit, number]>([
   ['1 inhg', 'hPa', 33.86389],
 ])('%s is the published amount of %s', (typed, unit, value) => {
   expectNear(amount(typed, unit), value, { relative: 1e-12 });
+});
+
+test('the preferred units are the published ones', () => {
+  const each = (unit: string, about: number, change: Partial<Preferred>) => {
+    prefer({ ...FILE_UNITS, ...change });
+    const { name, each: one } = shownUnit(unit, about);
+    prefer(FILE_UNITS);
+    return [name, one];
+  };
+  expect(each('L', 100, { volume: 'US' })).toEqual(['US gal', 3.785411784]);
+  expect(each('L', 1, { volume: 'US' })).toEqual(['US qt', 0.946352946]);
+  expect(each('L', 100, { volume: 'imperial' })).toEqual(['imp gal', 4.54609]);
+  expect(each('L', 1, { volume: 'imperial' })).toEqual(['imp pt', 0.56826125]);
+  expect(each('m', 1, { height: 'ft' })).toEqual(['ft', 0.3048]);
+  const [name, metreASecond] = each('kn', 1, { wind: 'm/s' });
+  expect(name).toBe('m/s');
+  expectNear(metreASecond as number, 3600 / 1852, { relative: 1e-15 });
 });
 
 interface Check {

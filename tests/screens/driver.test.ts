@@ -29,6 +29,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       load: () => new Promise((settle) => kept.reads.push(settle)),
       judge: async () => aDocument(),
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,

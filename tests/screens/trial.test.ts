@@ -165,6 +165,7 @@ it('of several steps in one frame only the last is worked out', async () => {
         return aDocument();
       },
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
       keepPalette: () => {},
     },

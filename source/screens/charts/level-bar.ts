@@ -31,7 +31,7 @@ export function levelBar({ low, full, now, end }: Level, cells: number): string 
 
 /** The same as one sentence. */
 export function levelSentence({ low, full, now, end }: Level): string {
-  const litres = (level: number) => amountWords(level, 'L');
+  const litres = (level: number) => amountWords(level, 'L', full);
   const way = end === null ? '' : `; about ${litres(end)} at the end of the stretch`;
   return `about ${litres(now)}; low ${litres(low)}, full ${litres(full)}${way}`;
 }

@@ -16,7 +16,7 @@ export function fluidsPanel(sight: Sight): Panel<Fluid> {
     heads: ['now', `low${' '.repeat(BAR_CELLS - 5)}full`, 'good until'],
     items: itemsOfKind(sight, 'fluid'),
     cells: (fluid) => [
-      fluid.now ? amountWords(fluid.now.value, fluid.now.unit) : '-',
+      fluid.now ? amountWords(fluid.now.value, fluid.now.unit, fluid.full) : '-',
       fluid.now
         ? levelBar({ ...fluid, now: fluid.now.value, end: fluid.atEnd?.mean ?? null }, BAR_CELLS)
         : ' '.repeat(BAR_CELLS + 2),
