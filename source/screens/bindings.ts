@@ -3,6 +3,7 @@ import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { roundKeys } from './round/round-keys.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -25,7 +26,7 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard'];
+const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -242,6 +243,52 @@ const bindings: readonly Binding[] = [
     act: 'line before',
   },
   {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'take what was typed, or what stands there, and go to the next question; at the end, make her folder',
+    short: 'Enter next',
+    on: ['first run'],
+    act: 'take answer',
+  },
+  {
+    keys: ['down', 'tab'],
+    shown: '↓ Tab',
+    does: 'to the next question',
+    short: '↑↓ questions',
+    on: ['first run'],
+    act: 'next question',
+  },
+  {
+    keys: ['up', 'back tab'],
+    shown: '↑ Shift+Tab',
+    does: 'to the question before',
+    on: ['first run'],
+    act: 'question before',
+  },
+  {
+    keys: ['page down'],
+    shown: 'PgDn',
+    does: 'to the end, all that was not answered as it stands',
+    short: 'PgDn end',
+    on: ['first run'],
+    act: 'last question',
+  },
+  {
+    keys: ['page up'],
+    shown: 'PgUp',
+    does: 'to the first question',
+    on: ['first run'],
+    act: 'first question',
+  },
+  {
+    keys: ['ctrl o'],
+    shown: 'Ctrl+O',
+    does: 'look round the sample boat instead; nothing is written',
+    short: 'Ctrl+O sample',
+    on: ['first run'],
+    act: 'open sample',
+  },
+  {
     keys: ['escape'],
     shown: 'Esc',
     does: 'back, nothing taken in',
@@ -249,6 +296,15 @@ const bindings: readonly Binding[] = [
     on: ['heard'],
     act: 'back',
   },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'leave, at the second time; nothing is written',
+    short: 'Esc leave',
+    on: ['first run'],
+    act: 'leave unmade',
+  },
+  ...roundKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
   {
     keys: ['escape'],

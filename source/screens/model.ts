@@ -4,9 +4,12 @@ import type { Draft, Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import type { NewBoat } from '../words/new-boat.ts';
+import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
 import type { PaletteName } from './palette.ts';
+import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
@@ -78,6 +81,8 @@ export type Page =
   | FormPage
   | StoresPage
   | HeardPage
+  | FirstRunPage
+  | RoundPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
@@ -95,6 +100,8 @@ export type Message =
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
   | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
+  /** A boat was begun, or the sample opened; `what` says so. */
+  | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -112,6 +119,8 @@ export type Request =
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
   /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
   | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
+  | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
+  | { readonly do: 'open sample' }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }
@@ -134,6 +143,17 @@ export function firstModel(
     notice: null,
   };
   return [model, [{ do: 'load' }]];
+}
+
+/** The first model where there is no boat to open: the interview of a new one. */
+export function modelWithoutBoat(told: readonly Trouble[]): typeof firstModel {
+  return (given) => {
+    const [model] = firstModel(given);
+    return [
+      { ...model, boat: { is: 'shut', troubles: told }, pages: [{ page: 'board' }, firstRun(given, told)] },
+      [],
+    ];
+  };
 }
 
 /** What can say NEW and is no item: ids have no space in them. */

@@ -1,10 +1,12 @@
 import { boardStops } from './board.ts';
+import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
 import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
 import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
@@ -57,6 +59,20 @@ export const moves = {
   'end line': enterHeard,
   'next line': toHeardRow(1),
   'line before': toHeardRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
+  'strike last': strikeLast,
+  'leave round': leaveRound,
   trouble,
   keys,
   palette,

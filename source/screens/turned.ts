@@ -1,4 +1,5 @@
 import { answerLines, answerTitle } from './answer-page.ts';
+import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
 import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
 import { heardLines, heardTitle } from './heard-page.ts';
@@ -6,6 +7,7 @@ import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
+import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
@@ -17,6 +19,8 @@ export type Turned = Exclude<Page, { page: 'board' }>;
 export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
   const { columns } = model.size;
   if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
+  if (page.page === 'first run')
+    return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'answer')
@@ -30,7 +34,14 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
   if (page.page === 'heard') return { title: heardTitle(), lines: heardLines(sight, page, columns) };
   if (page.page === 'form')
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
+  if (page.page === 'round')
+    return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
+}
+
+/** The first line shown: where a page was scrolled to, or where what is in hand is in sight. */
+export function shownFirst(model: Model, page: Turned, lines: readonly Line[]): number {
+  return page.page === 'round' ? roundHand(lines, pageRows(model.size)) : page.from;
 }
 
 /** Rows of a turned page between its two rules. */

@@ -1,6 +1,6 @@
 import { hostOf } from '../../source/screens/host.ts';
 import { openBoard } from '../../source/screens/open.tsx';
-import { good } from '../../source/trouble.ts';
+import { bad, good } from '../../source/trouble.ts';
 import { FILE_UNITS } from '../../source/words/preferred.ts';
 import { AT, aDocument, aLoaded } from './a-document.ts';
 
@@ -28,6 +28,7 @@ try {
     boat: '/boat',
     host: hostOf(process),
     stands: true,
+    none: null,
     work: {
       load: async () => good(aLoaded()),
       judge: async () => {
@@ -39,6 +40,8 @@ try {
         planted('reckoning')();
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
+      begin: async () => bad(),
+      sample: async () => bad(),
       save: async () => good([]),
       takeIn: async () => good(''),
       watch: () => () => {},
