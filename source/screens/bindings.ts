@@ -1,3 +1,6 @@
+import { formKeys } from './forms/form-keys.ts';
+import { isOffered } from './forms/form-moves.ts';
+import type { FormName } from './forms/table.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
 
@@ -13,7 +16,10 @@ export interface Binding {
   readonly short?: string;
   /** The pages it works on; absent means everywhere. */
   readonly on?: readonly PageName[];
-  readonly act: Move;
+  /** Where it works there; absent means always. */
+  readonly when?: (model: Model) => boolean;
+  /** A move, or the form it opens. */
+  readonly act: Move | { readonly fillIn: FormName };
 }
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
@@ -137,14 +143,17 @@ const bindings: readonly Binding[] = [
   },
   { keys: ['-', '_'], shown: '-', does: 'try it lower', on: ['weather'], act: 'try less' },
   { keys: ['0'], shown: '0', does: 'back to what the boat file says', on: ['weather'], act: 'try nothing' },
-  {
-    keys: ['t'],
-    shown: 't',
-    does: 'top up: log what was poured in',
-    short: 't top up',
-    on: ['item'],
-    act: 'top up',
-  },
+  ...formKeys.map(
+    ({ key, form, does, short, on }): Binding => ({
+      keys: [key],
+      shown: key,
+      does,
+      ...(short === undefined ? {} : { short: `${key} ${short}` }),
+      on,
+      when: isOffered(form),
+      act: { fillIn: form },
+    }),
+  ),
   {
     keys: ['enter'],
     shown: 'Enter',
@@ -285,7 +294,12 @@ function isLetter(key: string): boolean {
   return key.length === 1 && key !== '?';
 }
 
+/** Those of them that do something where the model is. */
+export function bindingsAt(model: Model): readonly Binding[] {
+  return bindingsOn(pageOf(model).page).filter(({ when }) => when?.(model) ?? true);
+}
+
 /** What the key does where the model is; null for a key that does nothing there. */
 export function bindingOf(model: Model, key: string): Binding | null {
-  return bindingsOn(pageOf(model).page).find(({ keys }) => keys.includes(key)) ?? null;
+  return bindingsAt(model).find(({ keys }) => keys.includes(key)) ?? null;
 }

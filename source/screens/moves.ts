@@ -1,6 +1,6 @@
 import { boardStops } from './board.ts';
 import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
-import { enter, fillIn, toRow } from './forms/form-moves.ts';
+import { enter, toRow } from './forms/form-moves.ts';
 import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
@@ -37,7 +37,6 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
-  'top up': fillIn('top up'),
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),

@@ -1,4 +1,4 @@
-import { bindingsOn } from './bindings.ts';
+import { bindingsAt } from './bindings.ts';
 import { boardLines, bodyRows, filled, rule } from './board.ts';
 import { BLANK, exactly, type Line, line, paragraph, say } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
@@ -49,7 +49,7 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
 /** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */
 function bottomLine(model: Model): Line {
   if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
-  const shorts = bindingsOn(pageOf(model).page).flatMap(({ short }) => (short === undefined ? [] : [short]));
+  const shorts = bindingsAt(model).flatMap(({ short }) => (short === undefined ? [] : [short]));
   const text = (from: number) => `  ${shorts.slice(from).join('   ')}`;
   const fits = shorts.findIndex((_, from) => widthOf(text(from)) <= model.size.columns);
   return line(say(text(Math.max(0, fits))));

@@ -8,6 +8,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
+import { fillIn } from './forms/form-moves.ts';
 import { takenIn } from './heard-moves.ts';
 import {
   type BoatShown,
@@ -63,7 +64,9 @@ function pressed(model: Model, key: string): Step {
   const typed = typedInto(model, key);
   if (typed) return [typed, []];
   const binding = bindingOf(model, key);
-  return binding ? moves[binding.act](model) : [model, []];
+  if (!binding) return [model, []];
+  const { act } = binding;
+  return typeof act === 'string' ? moves[act](model) : fillIn(act.fillIn)(model);
 }
 
 /** The form that asked for it closes once it is saved; else it stays as it was typed, with what stood in the way. */
