@@ -24,7 +24,7 @@ export interface Binding {
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'first run'];
+const TYPED: readonly PageName[] = ['form', 'first run', 'preferences'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -238,6 +238,46 @@ const bindings: readonly Binding[] = [
     on: ['first run'],
     act: 'leave unmade',
   },
+  {
+    keys: ['right', 'space'],
+    shown: '→ Space',
+    does: 'the next choice, saved at once',
+    short: '←→ change',
+    on: ['preferences'],
+    act: 'next choice',
+  },
+  { keys: ['left'], shown: '←', does: 'the choice before', on: ['preferences'], act: 'choice before' },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'save what was typed',
+    short: 'Enter save',
+    on: ['preferences'],
+    act: 'take preference',
+  },
+  {
+    keys: ['down', 'tab'],
+    shown: '↓ Tab',
+    does: 'to the next preference',
+    short: '↑↓ lines',
+    on: ['preferences'],
+    act: 'next preference',
+  },
+  {
+    keys: ['up', 'back tab'],
+    shown: '↑ Shift+Tab',
+    does: 'to the one before',
+    on: ['preferences'],
+    act: 'preference before',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'back; what was typed is saved',
+    short: 'Esc back',
+    on: ['preferences'],
+    act: 'leave preferences',
+  },
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {
     keys: ['escape'],
@@ -255,6 +295,13 @@ const bindings: readonly Binding[] = [
     act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
+  {
+    keys: [','],
+    shown: ',',
+    does: 'your preferences: units, clock, zone, colours, name, second place',
+    on: ['board', 'item', 'answer', 'trouble'],
+    act: 'preferences',
+  },
   { keys: ['p'], shown: 'p', does: 'day, night (reds only) or plain', act: 'palette' },
   {
     keys: ['ctrl l'],

@@ -4,6 +4,13 @@ import { enter, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import {
+  choosePreference,
+  leavePreferences,
+  preferences,
+  takePreference,
+  toPreference,
+} from './preferences/preferences-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
@@ -46,6 +53,13 @@ export const moves = {
   'first question': toQuestion(Number.NEGATIVE_INFINITY),
   'open sample': openSample,
   'leave unmade': leaveUnmade,
+  preferences,
+  'next choice': choosePreference(1),
+  'choice before': choosePreference(-1),
+  'take preference': takePreference,
+  'next preference': toPreference(1),
+  'preference before': toPreference(-1),
+  'leave preferences': leavePreferences,
   trouble,
   keys,
   palette,

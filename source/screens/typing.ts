@@ -1,10 +1,12 @@
 import { type Field, pastedIn, typedIn } from './field.ts';
 import { rowAt } from './first-run/first-run.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
+import { rowAt as preferenceAt } from './preferences/preferences.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
   if (page.page === 'first run') return page.making || rowAt(page).is === 'make' ? null : page.field;
+  if (page.page === 'preferences') return preferenceAt(page).choices ? null : page.field;
   return page.page === 'form' && page.saving === null ? (page.fields[page.at] ?? null) : null;
 }
 
@@ -26,6 +28,7 @@ export function pastedInto(model: Model, text: string): Model | null {
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
   if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
+  if (page.page === 'preferences') return withTop(model, { ...page, field, told: [] });
   if (page.page !== 'form') return model;
   const fields = page.fields.with(page.at, field);
   return withTop(model, { ...page, fields, told: [], insisted: false });
