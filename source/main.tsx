@@ -68,7 +68,7 @@ process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
 async function board(start: BoardStart): Promise<number> {
-  const { at, zone, machineZone, seed, simulations, answering } = start;
+  const { at, zone, machineZone, seed, simulations } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -87,6 +87,7 @@ async function board(start: BoardStart): Promise<number> {
     watchAnew();
     return good(null);
   };
+  let latest = start.boat?.loaded ?? null;
   return openBoard({
     outside: { ...outside, zone, now: moment },
     boat: folder?.path ?? null,
@@ -98,15 +99,22 @@ async function board(start: BoardStart): Promise<number> {
       async load() {
         const read = first ?? (await folder?.read()) ?? bad();
         first = null;
+        if (read.ok) latest = read.value;
         return read.ok
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
       async judge(of, wanted) {
-        const answered = await inTurns(answering(of, { at: of.condition.at, seed, simulations }), wanted);
+        const answered = await inTurns(
+          start.answering(of, { at: of.condition.at, seed, simulations }),
+          wanted,
+        );
         return answered?.document ?? null;
       },
-      save: async (drafts) => (await folder?.append(drafts)) ?? bad(),
+      save: async (drafts) =>
+        folder && latest ? folder.append(start.withDecisions(drafts, latest, { seed, simulations })) : bad(),
+      takeIn: async (content, text, now) =>
+        folder ? start.takeIn(content, { text, now }, { folder, outside }) : bad(),
       begin: (boat, place) => opening(start.begin(boat, place)),
       sample: () => opening(start.sample()),
       watch(changed) {

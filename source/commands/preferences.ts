@@ -32,7 +32,7 @@ export const preferences: Command = {
     const change = changeFrom(words);
     if (!change.ok) return complainOf(change.troubles, outside);
     const settings = await outside.settings();
-    if (words.length > 0) settings.set(change.value);
+    if (words.length > 0) await settings.set(change.value);
     const kept = Object.fromEntries(preferenceFields.map(({ field }) => [field, settings[field]]));
     const all = { ...kept, ...change.value };
     outside.print(options.json ? jsonText({ format: 1, ...all }) : `${lines(all).join('\n')}\n`);

@@ -8,11 +8,13 @@ import { answering } from './answer-for.ts';
 import { readArguments } from './arguments.ts';
 import { beginBoat } from './begin-boat.ts';
 import { copyOnLeaving } from './copy-on-leaving.ts';
+import { withDecisions } from './decided.ts';
 import { commandHelp, help } from './help.ts';
 import type { Options } from './options.ts';
 import { complainOf } from './show.ts';
 import { STATUS } from './status.ts';
 import { COMMANDS } from './table.ts';
+import { takeIn } from './take-in.ts';
 import { sayVerdict } from './verdict.ts';
 import { VERSION } from './version.ts';
 import { type OpenBoat, openFolder, whichBoat } from './which-boat.ts';
@@ -34,6 +36,9 @@ export interface BoardStart {
   readonly seed: number;
   readonly simulations: number;
   readonly answering: typeof answering;
+  readonly takeIn: typeof takeIn;
+  /** What is saved with entries typed: leaving is a decision. */
+  readonly withDecisions: typeof withDecisions;
 }
 
 export interface Screens {
@@ -96,7 +101,8 @@ async function bare(
   const opened = await whichBoat(options, outside);
   if (!opened.ok && !isFirstRun(options, opened.troubles)) return complainOf(opened.troubles, outside);
   const settings = await outside.settings();
-  if (opened.ok && !options.sample) settings.set({ lastBoat: opened.value.folder.path });
+  if (opened.ok && !options.sample && settings.lastBoat !== opened.value.folder.path)
+    void settings.set({ lastBoat: opened.value.folder.path });
   let kept = opened.ok && !options.sample ? opened.value.folder : null;
   const status = await screens.board({
     boat: opened.ok ? opened.value : null,
@@ -117,6 +123,8 @@ async function bare(
     zone: outside.zone,
     machineZone: machineZone(),
     answering,
+    takeIn,
+    withDecisions,
   });
   /** Not when a signal ended it: then there may be no time. */
   return status === STATUS.done && kept ? await copyOnLeaving(kept, outside) : status;

@@ -1,3 +1,4 @@
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
@@ -21,6 +22,8 @@ export interface BoardWork {
   begin(boat: NewBoat, folder: string): Promise<Result<null>>;
   /** The same with a fresh copy of the sample boat. */
   sample(): Promise<Result<null>>;
+  /** Takes a forecast in, typed as `text` at `now`. Ok only when it is on the disk. */
+  takeIn(content: Content, text: string, now: number): Promise<Result<string>>;
   keepPalette(palette: PaletteName): void;
   /** All that is worded from here on is in what was preferred. */
   keepPreferences(change: Partial<Kept>): void;
@@ -89,6 +92,9 @@ export function driverOf(options: DriverOptions): Driver {
       case 'open sample':
         void begin('the sample boat: a copy, gone when the board is left', work.sample());
         return;
+      case 'take in':
+        void takeIn(request);
+        return;
       case 'keep palette':
         work.keepPalette(request.palette);
         return;
@@ -140,6 +146,14 @@ export function driverOf(options: DriverOptions): Driver {
   async function begin(what: string, done: Promise<Result<null>>): Promise<void> {
     try {
       send({ is: 'begun', what, result: await done });
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
+  async function takeIn({ content, text, now }: Extract<Request, { do: 'take in' }>): Promise<void> {
+    try {
+      send({ is: 'taken in', content, result: await work.takeIn(content, text, now) });
     } catch (thrown) {
       fault(thrown);
     }

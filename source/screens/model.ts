@@ -1,4 +1,5 @@
 import type { Condition } from '../condition/condition.ts';
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
@@ -8,8 +9,10 @@ import type { Kept } from '../words/preference-fields.ts';
 import { FILE_UNITS } from '../words/preferred.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
+import type { HeardPage } from './heard.ts';
 import type { PaletteName } from './palette.ts';
 import type { PreferencesPage } from './preferences/preferences.ts';
+import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -79,13 +82,18 @@ export type Page =
       readonly tried: VerdictDocument | null;
       readonly trying: boolean;
     }
+  /** `at`: the forecast pointed at, from 0 in the order of the document. */
+  | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
   | FirstRunPage
   | PreferencesPage
+  | StoresPage
+  | HeardPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
 export type PageName = Page['page'];
+export type ForecastsPage = Extract<Page, { page: 'forecasts' }>;
 export type WeatherPage = Extract<Page, { page: 'weather' }>;
 
 export type Message =
@@ -99,6 +107,7 @@ export type Message =
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
   /** A boat was begun, or the sample opened; `what` says so. */
   | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
+  | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -117,6 +126,8 @@ export type Request =
   | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
   | { readonly do: 'open sample' }
   | { readonly do: 'keep preferences'; readonly change: Partial<Kept> }
+  /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
+  | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }

@@ -1,6 +1,8 @@
 import { boardStops } from './board.ts';
 import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
+import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
+import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
@@ -12,6 +14,7 @@ import {
   toPreference,
 } from './preferences/preferences-moves.ts';
 import { shownItems } from './shown-item.ts';
+import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -43,6 +46,14 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
+  stores: openStores,
+  'next store': chooseStore(1),
+  'store before': chooseStore(-1),
+  'stores on': chooseStore(10),
+  'stores back': chooseStore(-10),
+  'page of store': turnToStore,
+  'shopping list': toShopping,
+  'leave stores': leaveStores,
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
@@ -60,6 +71,14 @@ export const moves = {
   'next preference': toPreference(1),
   'preference before': toPreference(-1),
   'leave preferences': leavePreferences,
+  forecasts,
+  'next forecast': pointForecast(1),
+  'forecast before': pointForecast(-1),
+  'count it': countForecast,
+  hear,
+  'end line': enterHeard,
+  'next line': toHeardRow(1),
+  'line before': toHeardRow(-1),
   trouble,
   keys,
   palette,

@@ -67,9 +67,9 @@ export async function openBoard({
     }),
     work: {
       ...work,
-      keepPalette: (palette) => settings.set({ palette }),
+      keepPalette: (palette) => void settings.set({ palette }),
       keepPreferences: (change) => {
-        settings.set(change);
+        void settings.set(change);
         prefer(settings);
       },
     },

@@ -1,12 +1,15 @@
 import { answerLines, answerTitle } from './answer-page.ts';
 import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
+import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
+import { heardLines, heardTitle } from './heard-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
 import { sightOf } from './sight.ts';
+import { storesLines, storesTitle } from './stores/stores-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
 import { weatherLines, weatherTitle } from './weather-page.ts';
 
@@ -26,6 +29,11 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
   if (page.page === 'weather')
     return { title: weatherTitle(sight, page, columns), lines: weatherLines(sight, page, model.size) };
+  if (page.page === 'stores')
+    return { title: storesTitle(page, columns), lines: storesLines(sight, page, columns) };
+  if (page.page === 'forecasts')
+    return { title: forecastsTitle(sight, columns), lines: forecastsLines(sight, page, columns) };
+  if (page.page === 'heard') return { title: heardTitle(), lines: heardLines(sight, page, columns) };
   if (page.page === 'form')
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };

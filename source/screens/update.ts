@@ -6,8 +6,10 @@ import type { Result } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
 import { fillIn } from './forms/form-moves.ts';
+import { takenIn } from './heard-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -51,6 +53,8 @@ export function update(model: Model, message: Message): Step {
       return saved(model, message.drafts, message.result);
     case 'begun':
       return begun(model, message.what, message.result);
+    case 'taken in':
+      return takenIn(model, message.content, message.result);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -75,7 +79,9 @@ function saved(model: Model, drafts: readonly Draft[], result: Result<readonly E
     const told = rest.map((page) =>
       page.page === 'form' && isOf(page) ? { ...page, saving: null, told: result.troubles } : page,
     );
-    return [{ ...model, pages: [board, ...told] }, []];
+    const asked = rest.some(isOf);
+    const notice = asked ? null : (result.troubles.map(sayShortly)[0] ?? 'NOT SAVED');
+    return [{ ...model, pages: [board, ...told], notice }, []];
   }
   const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
   const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';

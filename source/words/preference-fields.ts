@@ -30,7 +30,7 @@ export const preferenceFields: readonly PreferenceField[] = [
   { field: 'name', says: 'who types, for the log', none: 'not said', example: 'Mara' },
   {
     field: 'backup',
-    says: 'the second place: a copy on leaving',
+    says: 'copied on leaving to',
     none: 'nowhere',
     example: '/media/stick, a folder that is there',
   },

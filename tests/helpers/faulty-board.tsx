@@ -21,7 +21,7 @@ try {
         checkedCopies: [],
         zone: null,
         ...FILE_UNITS,
-        set: planted('key'),
+        set: () => Promise.resolve(planted('key')()),
       }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
@@ -44,6 +44,7 @@ try {
       begin: async () => bad(),
       sample: async () => bad(),
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
     },
   });

@@ -32,6 +32,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       sample: async () => bad(),
       keepPreferences: () => {},
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,

@@ -168,6 +168,7 @@ it('of several steps in one frame only the last is worked out', async () => {
       sample: async () => bad(),
       keepPreferences: () => {},
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
       keepPalette: () => {},
     },

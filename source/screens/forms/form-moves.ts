@@ -3,15 +3,17 @@ import { EMPTY } from '../field.ts';
 import { type Model, pageOf, type Step, turnedTo, withTop } from '../model.ts';
 import { type ShownItem, shownItems } from '../shown-item.ts';
 import { sightOf } from '../sight.ts';
+import { storeInHand } from '../stores/stores-moves.ts';
 import { filled, type OpenForm, openForm, wanting } from './filled.ts';
 import type { FormPage } from './form.ts';
 import { type FormName, forms } from './table.ts';
 
-/** The item a key would be about, that of the page on top; null for the boat as a whole. */
+/** The item a key would be about, that of the page on top or the store in hand; null for the boat as a whole. */
 function aboutOf(model: Model): ShownItem | null {
   if (model.boat.is !== 'open') return null;
   const page = pageOf(model);
-  return (page.page === 'item' && shownItems(model.boat).find(({ id }) => id === page.id)) || null;
+  const about = page.page === 'item' ? page.id : storeInHand(model);
+  return shownItems(model.boat).find(({ id }) => id === about) ?? null;
 }
 
 /** Whether the form can be filled in where the model is: about what is in hand, or about the boat. */
