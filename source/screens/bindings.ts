@@ -3,6 +3,7 @@ import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { preferencesKeys } from './preferences/preferences-keys.ts';
 import { roundKeys } from './round/round-keys.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
@@ -26,7 +27,7 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round'];
+const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round', 'preferences'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -305,6 +306,7 @@ const bindings: readonly Binding[] = [
     act: 'leave unmade',
   },
   ...roundKeys,
+  ...preferencesKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
   {
     keys: ['escape'],
