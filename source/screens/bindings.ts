@@ -4,6 +4,7 @@ import type { FormName } from './forms/table.ts';
 import { logBindings } from './log/log-keys.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { preferencesKeys } from './preferences/preferences-keys.ts';
 import { roundKeys } from './round/round-keys.ts';
 import { typedInto } from './typing.ts';
 
@@ -28,7 +29,7 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round'];
+const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round', 'preferences'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -308,6 +309,7 @@ const bindings: readonly Binding[] = [
   },
   ...roundKeys,
   ...logBindings,
+  ...preferencesKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
   {
     keys: ['escape'],

@@ -17,6 +17,13 @@ import {
 } from './log/log-moves.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import {
+  choosePreference,
+  leavePreferences,
+  preferences,
+  takePreference,
+  toPreference,
+} from './preferences/preferences-moves.ts';
 import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
@@ -62,6 +69,13 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  preferences,
+  'next choice': choosePreference(1),
+  'choice before': choosePreference(-1),
+  'take preference': takePreference,
+  'next preference': toPreference(1),
+  'preference before': toPreference(-1),
+  'leave preferences': leavePreferences,
   forecasts,
   'next forecast': pointForecast(1),
   'forecast before': pointForecast(-1),

@@ -8,6 +8,7 @@ import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
 import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
+import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
 import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
@@ -22,6 +23,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
   if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
   if (page.page === 'first run')
     return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
+  if (page.page === 'preferences')
+    return { title: preferencesTitle(), lines: preferencesLines(model, page, pageRows(model.size)) };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'answer')

@@ -44,8 +44,9 @@ export const formKeys: readonly FormKey[] = [
     on: LOG,
   },
   { key: 'r', form: 'restore', does: 'restore it: the strike is struck', short: 'restore', on: LOG },
-  { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: BOARD },
+  { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: [...BOARD, 'weather'] },
   { key: 'P', form: 'plan', does: 'log which passage is planned', on: BOARD },
   { key: 'A', form: 'arrived', does: 'log that she has arrived', on: BOARD },
   { key: 'D', form: 'left', does: 'log that she has left', on: BOARD },
+  { key: 'S', form: 'stay', does: 'log the decision to stay, beside the verdict', on: [...BOARD, 'weather'] },
 ];

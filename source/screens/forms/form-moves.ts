@@ -25,7 +25,8 @@ export function isOffered(form: FormName): (model: Model) => boolean {
     if (row && model.boat.is === 'open')
       return row.is === 'entry' && (kind.ofEntry?.(row, model.boat.loaded) ?? false);
     const item = aboutOf(model);
-    return (item !== null || pageOf(model).page === 'board') && forms[form].offered(item);
+    const ofTheBoat = ['board', 'weather'].includes(pageOf(model).page);
+    return (item !== null || ofTheBoat) && forms[form].offered(item);
   };
 }
 

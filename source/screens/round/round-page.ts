@@ -100,7 +100,7 @@ function rowLines(sight: Sight, page: RoundPage, index: number, columns: number)
   const heard = `${index + 1} of ${page.rows.length}: ${name}, ${state}.${field.text === '' ? '' : ` Now typing ${field.text}.`}`;
   return inHand([
     { ...line(...spans), heard },
-    ...[...noteLines(row), ...outcome(sight, page, row)].flatMap(({ text, tone }) =>
+    ...[...outcome(sight, page, row), ...noteLines(row)].flatMap(({ text, tone }) =>
       paragraph(text, columns - 2, { indent: 6, tone }),
     ),
   ]);
@@ -143,8 +143,8 @@ function stateWords(sight: Sight, page: RoundPage, { look }: RoundRow): string {
   const { batch, entered } = found;
   const said = entered.drafts.map((draft) => afterName(entryWords(draft, page.ground.boat), look.name));
   const when = momentWords(batch.at, zone).split(' ').at(-1)!;
-  const score = scoreWords(batch);
-  return `${said.join(', ')}  ${entered.ids === null ? 'saving' : `saved ${when}`}${score === '' ? '' : `, ${score}`}`;
+  const stored = entered.ids === null ? 'saving' : `saved ${when}`;
+  return `${stored}, ${scoreWords(batch)}: ${said.join(', ')}`;
 }
 
 /** The name stands before it already. */
@@ -155,11 +155,13 @@ function afterName(words: string, name: string): string {
     : words;
 }
 
-function scoreWords({ score }: Batch): string {
+/** What it did to the score, together with all that was entered at once. */
+function scoreWords({ score, looks }: Batch): string {
   if (score === null) return 'working';
   if (score === 'with next') return 'counted with the next';
   const [before, after] = [Math.floor(score.before + 1e-9), Math.floor(score.after + 1e-9)];
-  return before === after ? `boat still ${after}` : `boat ${before} -> ${after}`;
+  const together = looks.length > 1 ? ` by all ${looks.length}` : '';
+  return before === after ? `boat still ${after}` : `boat ${before} -> ${after}${together}`;
 }
 
 /** What Enter would log, what was wrong with it, or what stood in the way. */

@@ -4,7 +4,8 @@ import type { VerdictDocument } from '../../words/document.ts';
 import { sayShortly } from '../../words/troubles.ts';
 import { fieldWith } from '../field.ts';
 import type { Loaded, Model, Page, Step } from '../model.ts';
-import type { Batch, RoundPage } from './round.ts';
+import { type Batch, type RoundPage, rowInHand } from './round.ts';
+import { roundRows } from './rows.ts';
 import { strikesAsked, withLooks } from './striking.ts';
 
 /** What a round makes of the disk's answer; null where it did not ask for these. */
@@ -44,7 +45,16 @@ export function roundJudged(pages: Model['pages'], of: Loaded, document: Verdict
     if (batch === last) return { ...batch, score: { before, after: document.score.boat } };
     return isKnown(batch) ? { ...batch, score: 'with next' as const } : batch;
   });
-  return inPlace(pages, page, { ...page, batches, began: page.began ?? document, latest: document });
+  const next = { ...page, batches, began: page.began ?? document, latest: document };
+  return inPlace(pages, page, page.began ? next : withPressing(next, document));
+}
+
+/** Begun before the first answer: what that finds pressing is due as well. */
+function withPressing(page: RoundPage, document: VerdictDocument): RoundPage {
+  const rows = roundRows(page.ground, document);
+  const hand = rowInHand(page);
+  const at = page.at < 0 ? page.at : rows.findIndex(({ look }) => look.id === hand);
+  return { ...page, rows, at: at < 0 && page.at >= 0 ? rows.length : at };
 }
 
 function withIds(page: RoundPage, batch: Batch, entries: readonly Entry[]): RoundPage {
