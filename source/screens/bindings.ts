@@ -25,7 +25,7 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'preferences'];
+const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'preferences', 'boat item'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -401,6 +401,84 @@ const bindings: readonly Binding[] = [
     act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
+  {
+    keys: ['b'],
+    shown: 'b',
+    does: 'what the boat is made of: add, change, retire',
+    short: 'b boat',
+    on: ['board'],
+    act: 'boat',
+  },
+  {
+    keys: ['down', 'j'],
+    shown: '↓ j',
+    does: 'to the next item',
+    short: '↑↓ choose',
+    on: ['boat'],
+    act: 'next part',
+  },
+  { keys: ['up', 'k'], shown: '↑ k', does: 'to the item before', on: ['boat'], act: 'part before' },
+  { keys: ['page down', 'space'], shown: 'PgDn Space', does: 'ten items on', on: ['boat'], act: 'parts on' },
+  { keys: ['page up'], shown: 'PgUp', does: 'ten items back', on: ['boat'], act: 'parts back' },
+  { keys: ['g', 'home'], shown: 'g Home', does: 'to the first', on: ['boat'], act: 'first part' },
+  { keys: ['G', 'end'], shown: 'G End', does: 'to the last', on: ['boat'], act: 'last part' },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'change it',
+    short: 'Enter change',
+    on: ['boat'],
+    act: 'change part',
+  },
+  { keys: ['a'], shown: 'a', does: 'add another of its kind', short: 'a add', on: ['boat'], act: 'add part' },
+  {
+    keys: ['x'],
+    shown: 'x',
+    does: 'retire it, at the second time: it leaves the sums, its entries stay in the log',
+    short: 'x retire',
+    on: ['boat'],
+    act: 'retire part',
+  },
+  {
+    keys: ['E'],
+    shown: 'E',
+    does: 'boat.json in your editor ($VISUAL, $EDITOR, else vi), then read again',
+    short: 'E editor',
+    on: ['boat', 'trouble'],
+    act: 'edit boat',
+  },
+  { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: ['boat'], act: 'back' },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'save it in boat.json; what was not changed stays as it was written',
+    short: 'Enter save',
+    on: ['boat item'],
+    act: 'save item',
+  },
+  {
+    keys: ['tab', 'down'],
+    shown: 'Tab ↓',
+    does: 'to the next line',
+    short: '↑↓ lines',
+    on: ['boat item'],
+    act: 'next boat field',
+  },
+  {
+    keys: ['back tab', 'up'],
+    shown: 'Shift+Tab ↑',
+    does: 'to the line before',
+    on: ['boat item'],
+    act: 'boat field before',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'back, nothing saved',
+    short: 'Esc back',
+    on: ['boat item'],
+    act: 'back',
+  },
   {
     keys: [','],
     shown: ',',

@@ -7,6 +7,7 @@ import { rowAt as preferenceAt } from './preferences/preferences.ts';
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
   if (page.page === 'first run') return page.making || rowAt(page).is === 'make' ? null : page.field;
+  if (page.page === 'boat item') return page.saving ? null : (page.fields[page.at] ?? null);
   if (page.page === 'preferences') return preferenceAt(page).choices ? null : page.field;
   if (page.page === 'stores') return page.shopping ? null : page.find;
   const typed = page.page === 'form' || page.page === 'heard';
@@ -37,6 +38,8 @@ export function pastedInto(model: Model, text: string): Model | null {
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
   if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
+  if (page.page === 'boat item')
+    return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [] });
   if (page.page === 'preferences') return withTop(model, { ...page, field, told: [] });
   if (page.page === 'heard') {
     const fields = page.fields.with(page.at, field);
