@@ -79,6 +79,7 @@ async function board(start: BoardStart): Promise<number> {
   const moment = () => at ?? Date.now();
   let folder = start.boat?.folder ?? null;
   let first = start.boat && good(start.boat.loaded);
+  let latest = start.boat?.loaded ?? null;
   let watchAnew = () => {};
   const opening = async (opened: Promise<Result<OpenBoat>>) => {
     const boat = await opened;
@@ -88,7 +89,6 @@ async function board(start: BoardStart): Promise<number> {
     watchAnew();
     return good(null);
   };
-  let latest = start.boat?.loaded ?? null;
   return openBoard({
     outside: { ...outside, zone, now: moment },
     boat: folder?.path ?? null,
@@ -114,9 +114,11 @@ async function board(start: BoardStart): Promise<number> {
         return answered?.document ?? null;
       },
       save: async (drafts) =>
-        folder && latest ? folder.append(start.withDecisions(drafts, latest, { seed, simulations })) : bad(),
+        folder && latest
+          ? await folder.append(start.withDecisions(drafts, latest, { seed, simulations }))
+          : bad(),
       takeIn: async (content, text, now) =>
-        folder ? start.takeIn(content, { text, now }, { folder, outside }) : bad(),
+        folder ? await start.takeIn(content, { text, now }, { folder, outside }) : bad(),
       changeBoat: async (change) => (await folder?.changeBoat(change)) ?? bad(),
       begin: (boat, place) => opening(start.begin(boat, place)),
       sample: () => opening(start.sample()),

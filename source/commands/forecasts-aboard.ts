@@ -35,12 +35,11 @@ export function listAboard(
     return STATUS.done;
   }
   const { columns } = outside.terminal;
-  const more = forecasts.length - MOST_LISTED;
   const last = forecasts.findIndex(({ counts }) => counts);
   const shown = forecasts.slice(0, Math.max(MOST_LISTED, last + 1));
   const lines = [
     ...aboardLines(shown, now, outside.zone, columns),
-    ...(more > 0 && shown.length < forecasts.length ? [`and ${forecasts.length - shown.length} older`] : []),
+    ...(shown.length < forecasts.length ? [`and ${forecasts.length - shown.length} older`] : []),
     '',
     ...wrapped(`${countsSentence(forecasts)} Another: hoveshort forecast use <number>`, columns),
     '',

@@ -46,6 +46,7 @@ export function forecastsAboard(
   const counting = forecastAt(forecasts, at, forecastChoice);
   return forecasts
     .filter(({ receivedAt }) => Date.parse(receivedAt) <= at)
+    .toReversed()
     .map((forecast) => {
       const counts = forecast === counting;
       const name = forecastName(forecast);

@@ -23,7 +23,7 @@ export const USUAL_ERROR = {
 export const GUST_ERROR = 1.3;
 /** What a range said in words adds: this part of its width. */
 export const RANGE_ERROR = 0.25;
-/** What a member of an ensemble strays beside the others: the rest is in their differences (forecast page of the design: half the error). */
+/** What a member of an ensemble strays beside the others: the rest is in their differences (model 8, with an ensemble: half the error). */
 const MEMBER_ERROR = 0.5;
 
 /** What a forecast says of one place, hour by hour from now. NaN where it does not say. Of an ensemble the figures are the forecast's own, the errors as far as its members lie from them and stray. */

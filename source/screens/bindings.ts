@@ -1,8 +1,11 @@
+import { boatKeys } from './boat/boat-keys.ts';
 import { formKeys } from './forms/form-keys.ts';
 import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { preferencesKeys } from './preferences/preferences-keys.ts';
+import { roundKeys } from './round/round-keys.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -25,7 +28,15 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'preferences', 'boat item'];
+const TYPED: readonly PageName[] = [
+  'form',
+  'stores',
+  'heard',
+  'first run',
+  'round',
+  'preferences',
+  'boat item',
+];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -186,100 +197,6 @@ const bindings: readonly Binding[] = [
     act: 'back',
   },
   {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'take what was typed, or what stands there, and go to the next question; at the end, make her folder',
-    short: 'Enter next',
-    on: ['first run'],
-    act: 'take answer',
-  },
-  {
-    keys: ['down', 'tab'],
-    shown: '↓ Tab',
-    does: 'to the next question',
-    short: '↑↓ questions',
-    on: ['first run'],
-    act: 'next question',
-  },
-  {
-    keys: ['up', 'back tab'],
-    shown: '↑ Shift+Tab',
-    does: 'to the question before',
-    on: ['first run'],
-    act: 'question before',
-  },
-  {
-    keys: ['page down'],
-    shown: 'PgDn',
-    does: 'to the end, all that was not answered as it stands',
-    short: 'PgDn end',
-    on: ['first run'],
-    act: 'last question',
-  },
-  {
-    keys: ['page up'],
-    shown: 'PgUp',
-    does: 'to the first question',
-    on: ['first run'],
-    act: 'first question',
-  },
-  {
-    keys: ['ctrl o'],
-    shown: 'Ctrl+O',
-    does: 'look round the sample boat instead; nothing is written',
-    short: 'Ctrl+O sample',
-    on: ['first run'],
-    act: 'open sample',
-  },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'leave, at the second time; nothing is written',
-    short: 'Esc leave',
-    on: ['first run'],
-    act: 'leave unmade',
-  },
-  {
-    keys: ['right', 'space'],
-    shown: '→ Space',
-    does: 'the next choice, saved at once',
-    short: '←→ change',
-    on: ['preferences'],
-    act: 'next choice',
-  },
-  { keys: ['left'], shown: '←', does: 'the choice before', on: ['preferences'], act: 'choice before' },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'save what was typed',
-    short: 'Enter save',
-    on: ['preferences'],
-    act: 'take preference',
-  },
-  {
-    keys: ['down', 'tab'],
-    shown: '↓ Tab',
-    does: 'to the next preference',
-    short: '↑↓ lines',
-    on: ['preferences'],
-    act: 'next preference',
-  },
-  {
-    keys: ['up', 'back tab'],
-    shown: '↑ Shift+Tab',
-    does: 'to the one before',
-    on: ['preferences'],
-    act: 'preference before',
-  },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'back; what was typed is saved',
-    short: 'Esc back',
-    on: ['preferences'],
-    act: 'leave preferences',
-  },
-  {
     keys: ['f'],
     shown: 'f',
     does: 'the forecasts aboard side by side: which counts, how far off they have been',
@@ -336,6 +253,52 @@ const bindings: readonly Binding[] = [
     act: 'line before',
   },
   {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'take what was typed, or what stands there, and go to the next question; at the end, make her folder',
+    short: 'Enter next',
+    on: ['first run'],
+    act: 'take answer',
+  },
+  {
+    keys: ['down', 'tab'],
+    shown: '↓ Tab',
+    does: 'to the next question',
+    short: '↑↓ questions',
+    on: ['first run'],
+    act: 'next question',
+  },
+  {
+    keys: ['up', 'back tab'],
+    shown: '↑ Shift+Tab',
+    does: 'to the question before',
+    on: ['first run'],
+    act: 'question before',
+  },
+  {
+    keys: ['page down'],
+    shown: 'PgDn',
+    does: 'to the end, all that was not answered as it stands',
+    short: 'PgDn end',
+    on: ['first run'],
+    act: 'last question',
+  },
+  {
+    keys: ['page up'],
+    shown: 'PgUp',
+    does: 'to the first question',
+    on: ['first run'],
+    act: 'first question',
+  },
+  {
+    keys: ['ctrl o'],
+    shown: 'Ctrl+O',
+    does: 'look round the sample boat instead; nothing is written',
+    short: 'Ctrl+O sample',
+    on: ['first run'],
+    act: 'open sample',
+  },
+  {
     keys: ['escape'],
     shown: 'Esc',
     does: 'back, nothing taken in',
@@ -343,6 +306,16 @@ const bindings: readonly Binding[] = [
     on: ['heard'],
     act: 'back',
   },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'leave, at the second time; nothing is written',
+    short: 'Esc leave',
+    on: ['first run'],
+    act: 'leave unmade',
+  },
+  ...roundKeys,
+  ...preferencesKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
   {
     keys: ['escape'],
@@ -401,91 +374,7 @@ const bindings: readonly Binding[] = [
     act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
-  {
-    keys: ['b'],
-    shown: 'b',
-    does: 'what the boat is made of: add, change, retire',
-    short: 'b boat',
-    on: ['board'],
-    act: 'boat',
-  },
-  {
-    keys: ['down', 'j'],
-    shown: '↓ j',
-    does: 'to the next item',
-    short: '↑↓ choose',
-    on: ['boat'],
-    act: 'next part',
-  },
-  { keys: ['up', 'k'], shown: '↑ k', does: 'to the item before', on: ['boat'], act: 'part before' },
-  { keys: ['page down', 'space'], shown: 'PgDn Space', does: 'ten items on', on: ['boat'], act: 'parts on' },
-  { keys: ['page up'], shown: 'PgUp', does: 'ten items back', on: ['boat'], act: 'parts back' },
-  { keys: ['g', 'home'], shown: 'g Home', does: 'to the first', on: ['boat'], act: 'first part' },
-  { keys: ['G', 'end'], shown: 'G End', does: 'to the last', on: ['boat'], act: 'last part' },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'change it',
-    short: 'Enter change',
-    on: ['boat'],
-    act: 'change part',
-  },
-  { keys: ['a'], shown: 'a', does: 'add another of its kind', short: 'a add', on: ['boat'], act: 'add part' },
-  {
-    keys: ['x'],
-    shown: 'x',
-    does: 'retire it, at the second time: it leaves the sums, its entries stay in the log',
-    short: 'x retire',
-    on: ['boat'],
-    act: 'retire part',
-  },
-  {
-    keys: ['E'],
-    shown: 'E',
-    does: 'boat.json in your editor ($VISUAL, $EDITOR, else vi), then read again',
-    short: 'E editor',
-    on: ['boat', 'trouble'],
-    act: 'edit boat',
-  },
-  { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: ['boat'], act: 'back' },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'save it in boat.json; what was not changed stays as it was written',
-    short: 'Enter save',
-    on: ['boat item'],
-    act: 'save item',
-  },
-  {
-    keys: ['tab', 'down'],
-    shown: 'Tab ↓',
-    does: 'to the next line',
-    short: '↑↓ lines',
-    on: ['boat item'],
-    act: 'next boat field',
-  },
-  {
-    keys: ['back tab', 'up'],
-    shown: 'Shift+Tab ↑',
-    does: 'to the line before',
-    on: ['boat item'],
-    act: 'boat field before',
-  },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'back, nothing saved',
-    short: 'Esc back',
-    on: ['boat item'],
-    act: 'back',
-  },
-  {
-    keys: [','],
-    shown: ',',
-    does: 'your preferences: units, clock, zone, colours, name, second place',
-    on: ['board', 'item', 'answer', 'trouble'],
-    act: 'preferences',
-  },
+  ...boatKeys,
   { keys: ['p'], shown: 'p', does: 'day, night (reds only) or plain', act: 'palette' },
   {
     keys: ['ctrl l'],

@@ -19,12 +19,12 @@ export interface BoardWork {
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
   save(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
+  /** Takes a forecast in, typed as `text` at `now`. Ok only when it is on the disk. */
+  takeIn(content: Content, text: string, now: number): Promise<Result<string>>;
   /** Makes the folder of a new boat, and opens it: what is loaded from here on is hers. */
   begin(boat: NewBoat, folder: string): Promise<Result<null>>;
   /** The same with a fresh copy of the sample boat. */
   sample(): Promise<Result<null>>;
-  /** Takes a forecast in, typed as `text` at `now`. Ok only when it is on the disk. */
-  takeIn(content: Content, text: string, now: number): Promise<Result<string>>;
   keepPalette(palette: PaletteName): void;
   /** Writes boat.json, whole or not at all. */
   changeBoat(change: BoatChange): Promise<Result<null>>;
@@ -97,14 +97,14 @@ export function driverOf(options: DriverOptions): Driver {
       case 'edit boat':
         options.edit();
         return;
+      case 'take in':
+        void takeIn(request);
+        return;
       case 'begin':
         void begin(`saved: her folder is ${request.folder}`, work.begin(request.boat, request.folder));
         return;
       case 'open sample':
         void begin('the sample boat: a copy, gone when the board is left', work.sample());
-        return;
-      case 'take in':
-        void takeIn(request);
         return;
       case 'keep palette':
         work.keepPalette(request.palette);
@@ -162,17 +162,17 @@ export function driverOf(options: DriverOptions): Driver {
     }
   }
 
-  async function begin(what: string, done: Promise<Result<null>>): Promise<void> {
+  async function takeIn({ content, text, now }: Extract<Request, { do: 'take in' }>): Promise<void> {
     try {
-      send({ is: 'begun', what, result: await done });
+      send({ is: 'taken in', content, result: await work.takeIn(content, text, now) });
     } catch (thrown) {
       fault(thrown);
     }
   }
 
-  async function takeIn({ content, text, now }: Extract<Request, { do: 'take in' }>): Promise<void> {
+  async function begin(what: string, done: Promise<Result<null>>): Promise<void> {
     try {
-      send({ is: 'taken in', content, result: await work.takeIn(content, text, now) });
+      send({ is: 'begun', what, result: await done });
     } catch (thrown) {
       fault(thrown);
     }

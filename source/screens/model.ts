@@ -14,6 +14,7 @@ import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
 import type { PaletteName } from './palette.ts';
 import type { PreferencesPage } from './preferences/preferences.ts';
+import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
@@ -87,12 +88,13 @@ export type Page =
   /** `at`: the forecast pointed at, from 0 in the order of the document. */
   | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
-  | FirstRunPage
   | BoatPage
   | BoatItemPage
-  | PreferencesPage
   | StoresPage
   | HeardPage
+  | FirstRunPage
+  | RoundPage
+  | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
@@ -110,9 +112,9 @@ export type Message =
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
   | { readonly is: 'boat changed'; readonly what: string; readonly result: Result<null> }
+  | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
   /** A boat was begun, or the sample opened; `what` says so. */
   | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
-  | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -128,6 +130,8 @@ export type Request =
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
+  /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
+  | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
   | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
   | { readonly do: 'open sample' }
   /** Changes boat.json; the answer says `what` was done, or what stood in the way. */
@@ -135,8 +139,6 @@ export type Request =
   /** Hands the terminal to the person's editor on boat.json, and reads it again. */
   | { readonly do: 'edit boat' }
   | { readonly do: 'keep preferences'; readonly change: Partial<Kept> }
-  /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
-  | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }

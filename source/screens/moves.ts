@@ -22,6 +22,7 @@ import {
   takePreference,
   toPreference,
 } from './preferences/preferences-moves.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
@@ -66,13 +67,6 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
-  'take answer': takeAnswer,
-  'next question': toQuestion(1),
-  'question before': toQuestion(-1),
-  'last question': toQuestion(Number.POSITIVE_INFINITY),
-  'first question': toQuestion(Number.NEGATIVE_INFINITY),
-  'open sample': openSample,
-  'leave unmade': leaveUnmade,
   boat: openBoat,
   'next part': toPart(1),
   'part before': toPart(-1),
@@ -102,6 +96,20 @@ export const moves = {
   'end line': enterHeard,
   'next line': toHeardRow(1),
   'line before': toHeardRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
+  'strike last': strikeLast,
+  'leave round': leaveRound,
   trouble,
   keys,
   palette,

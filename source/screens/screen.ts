@@ -6,7 +6,7 @@ import { headingLine } from './panels/heading.ts';
 import { sightOf } from './sight.ts';
 import { storeInHand } from './stores/stores-moves.ts';
 import { troublePageLines } from './trouble-page.ts';
-import { pageRows, turnedPage } from './turned.ts';
+import { pageRows, shownFirst, turnedPage } from './turned.ts';
 import { widthOf } from './width.ts';
 import { shownFrom, windowOf } from './window.ts';
 
@@ -46,7 +46,8 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
   const { title, lines } = turnedPage(model, page);
   const rows = pageRows(model.size);
   const inHand = storeInHand(model);
-  return { title, body: inHand === null ? shownFrom(lines, page.from, rows) : windowOf(lines, inHand, rows) };
+  const from = shownFirst(model, page, lines);
+  return { title, body: inHand === null ? shownFrom(lines, from, rows) : windowOf(lines, inHand, rows) };
 }
 
 /** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */

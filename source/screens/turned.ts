@@ -9,6 +9,7 @@ import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
+import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
@@ -41,7 +42,14 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
   if (page.page === 'heard') return { title: heardTitle(), lines: heardLines(sight, page, columns) };
   if (page.page === 'form')
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
+  if (page.page === 'round')
+    return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
+}
+
+/** The first line shown: where a page was scrolled to, or where what is in hand is in sight. */
+export function shownFirst(model: Model, page: Turned, lines: readonly Line[]): number {
+  return page.page === 'round' ? roundHand(lines, pageRows(model.size)) : page.from;
 }
 
 /** Rows of a turned page between its two rules. */

@@ -3,9 +3,11 @@ import { rowAt } from './first-run/first-run.ts';
 import { rowsFor } from './heard.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
 import { rowAt as preferenceAt } from './preferences/preferences.ts';
+import { roundField, withRoundField } from './round/round-field.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
+  if (page.page === 'round') return roundField(page);
   if (page.page === 'first run') return page.making || rowAt(page).is === 'make' ? null : page.field;
   if (page.page === 'boat item') return page.saving ? null : (page.fields[page.at] ?? null);
   if (page.page === 'preferences') return preferenceAt(page).choices ? null : page.field;
@@ -19,13 +21,19 @@ const LEFT_ALONE: { readonly [page in Page['page']]?: readonly string[] } = {
   stores: ['+', '=', 'left', 'right', 'home', 'end'],
 };
 
-/** The model after a key that belongs to the field on top; null where it is for the key table. In an empty field `?` asks for the keys. */
+/** The model after a key that belongs to the field on top; null where it is for the key table. In an empty field some letters are keys. */
 export function typedInto(model: Model, key: string): Model | null {
   const page = pageOf(model);
   const field = fieldOf(page);
-  if (!field || (key === '?' && field.text === '') || LEFT_ALONE[page.page]?.includes(key)) return null;
+  if (!field || (field.text === '' && keysIn(page).includes(key)) || LEFT_ALONE[page.page]?.includes(key))
+    return null;
   const typed = typedIn(field, key);
   return typed && withField(model, typed);
+}
+
+/** The letters that are keys in an empty field. */
+function keysIn({ page }: Page): readonly string[] {
+  return page === 'round' ? ['?', 'a', 'u'] : ['?'];
 }
 
 /** The model after a paste; null where there is no field. */
@@ -37,6 +45,7 @@ export function pastedInto(model: Model, text: string): Model | null {
 /** What was told of the field before, or chosen by it, no longer holds. */
 function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
+  if (page.page === 'round') return withTop(model, withRoundField(page, field));
   if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
   if (page.page === 'boat item')
     return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [] });

@@ -35,8 +35,9 @@ export const formKeys: readonly FormKey[] = [
   { key: 'n', form: 'dated', does: 'log its new date', short: 'new date', on: ITEM },
   { key: 'o', form: 'job', does: 'log work done on it', short: 'work', on: ITEM },
   { key: 'm', form: 'remark', does: 'log a remark', on: [...ITEM, ...BOARD] },
-  { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: BOARD },
+  { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: [...BOARD, 'weather'] },
   { key: 'P', form: 'plan', does: 'log which passage is planned', on: BOARD },
   { key: 'A', form: 'arrived', does: 'log that she has arrived', on: BOARD },
   { key: 'D', form: 'left', does: 'log that she has left', on: BOARD },
+  { key: 'S', form: 'stay', does: 'log the decision to stay, beside the verdict', on: [...BOARD, 'weather'] },
 ];

@@ -20,7 +20,8 @@ function aboutOf(model: Model): ShownItem | null {
 export function isOffered(form: FormName): (model: Model) => boolean {
   return (model) => {
     const item = aboutOf(model);
-    return (item !== null || pageOf(model).page === 'board') && forms[form].offered(item);
+    const ofTheBoat = ['board', 'weather'].includes(pageOf(model).page);
+    return (item !== null || ofTheBoat) && forms[form].offered(item);
   };
 }
 

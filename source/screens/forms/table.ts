@@ -1,7 +1,7 @@
 import { anodeLook, renew } from './anodes.ts';
 import { change, dip, leak, topUp } from './fluids.ts';
 import type { FormKind } from './form.ts';
-import { arrived, left, plan, weatherNow } from './passage.ts';
+import { arrived, left, plan, stay, weatherNow } from './passage.ts';
 import { count, stow, use } from './stores.ts';
 import { check, dated, job, remark, service } from './work.ts';
 
@@ -23,6 +23,7 @@ export const forms = {
   remark,
   'weather now': weatherNow,
   left,
+  stay,
   arrived,
   plan,
 } as const satisfies { readonly [name: string]: FormKind };
