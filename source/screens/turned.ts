@@ -1,4 +1,5 @@
 import { answerLines, answerTitle } from './answer-page.ts';
+import { boatItemLines, boatItemTitle, boatLines, boatTitle } from './boat/boat-page.ts';
 import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
 import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
@@ -27,6 +28,10 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: preferencesTitle(), lines: preferencesLines(model, page, pageRows(model.size)) };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
+  if (page.page === 'boat')
+    return { title: boatTitle(sight, columns), lines: boatLines(sight, page, pageRows(model.size)) };
+  if (page.page === 'boat item')
+    return { title: boatItemTitle(page, columns), lines: boatItemLines(sight, page, pageRows(model.size)) };
   if (page.page === 'answer')
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
   if (page.page === 'weather')
