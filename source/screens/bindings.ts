@@ -18,7 +18,7 @@ export interface Binding {
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form'];
+const TYPED: readonly PageName[] = ['form', 'round'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -174,6 +174,63 @@ const bindings: readonly Binding[] = [
     short: 'Esc back',
     on: ['form'],
     act: 'back',
+  },
+  {
+    keys: ['r'],
+    shown: 'r',
+    does: 'the round: everything due a look, row by row',
+    short: 'r round',
+    on: ['board', 'item'],
+    act: 'round',
+  },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'save the row and go on; in an empty one: seen and unchanged. What is in doubt is asked about once',
+    short: 'Enter save',
+    on: ['round'],
+    act: 'save look',
+  },
+  {
+    keys: ['tab', 'down'],
+    shown: 'Tab ↓',
+    does: 'to the next row; what is passed is not looked at',
+    short: '↑↓ pass',
+    on: ['round'],
+    act: 'next look',
+  },
+  {
+    keys: ['back tab', 'up'],
+    shown: 'Shift+Tab ↑',
+    does: 'to the row before; above the first is when the round was made',
+    on: ['round'],
+    act: 'look before',
+  },
+  {
+    keys: ['a'],
+    shown: 'a',
+    does: 'in an empty row: all the rest seen and unchanged',
+    short: 'a rest',
+    on: ['round'],
+    act: 'rest unchanged',
+  },
+  {
+    keys: ['u'],
+    shown: 'u',
+    does: 'in an empty row: strike what this round saved last',
+    short: 'u strike',
+    on: ['round'],
+    act: 'strike last',
+  },
+  { keys: ['page down'], shown: 'PgDn', does: 'show more below', on: ['round'], act: 'look further down' },
+  { keys: ['page up'], shown: 'PgUp', does: 'show more above', on: ['round'], act: 'look further up' },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'back; every row saved stays saved',
+    short: 'Esc back',
+    on: ['round'],
+    act: 'leave round',
   },
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
   {

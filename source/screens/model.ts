@@ -5,6 +5,7 @@ import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { FormPage } from './forms/form.ts';
 import type { PaletteName } from './palette.ts';
+import type { RoundPage } from './round/round.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -30,6 +31,8 @@ export interface Model {
   readonly colour: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
   readonly copy: { readonly at: number | null } | null;
+  /** The round left last: what it asked for may still be on its way to the disk. */
+  readonly leftRound: RoundPage | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -71,6 +74,7 @@ export type Page =
       readonly trying: boolean;
     }
   | FormPage
+  | RoundPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
@@ -120,6 +124,7 @@ export function firstModel(
     chosen: null,
     unfolded: new Set(),
     fresh: new Set(),
+    leftRound: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];

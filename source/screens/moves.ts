@@ -3,6 +3,9 @@ import { enter, fillIn, toRow } from './forms/form-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import { lookFurther } from './round/look-further.ts';
+import { leaveRound, toLook, walkRound } from './round/round-moves.ts';
+import { saveLook, saveRest, strikeLast } from './round/save-looks.ts';
 import { shownItems } from './shown-item.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
@@ -39,6 +42,15 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  round: walkRound,
+  'leave round': leaveRound,
+  'save look': saveLook,
+  'next look': toLook(1),
+  'look before': toLook(-1),
+  'rest unchanged': saveRest,
+  'strike last': strikeLast,
+  'look further down': lookFurther(1),
+  'look further up': lookFurther(-1),
   trouble,
   keys,
   palette,

@@ -42,8 +42,8 @@ function boardParts(model: Model): { title: Line; body: Line[] } {
 function turnedParts(model: Model): { title: Line; body: Line[] } {
   const page = pageOf(model);
   if (page.page === 'board') return boardParts(model);
-  const { title, lines } = turnedPage(model, page);
-  return { title, body: shownFrom(lines, page.from, pageRows(model.size)) };
+  const { title, lines, from = page.from } = turnedPage(model, page);
+  return { title, body: shownFrom(lines, from, pageRows(model.size)) };
 }
 
 /** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */

@@ -4,14 +4,15 @@ import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
+import { roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
 import { weatherLines, weatherTitle } from './weather-page.ts';
 
 export type Turned = Exclude<Page, { page: 'board' }>;
 
-/** A page turned to: its title, and all its lines, however many. */
-export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
+/** A page turned to: its title, and all its lines, however many; `from` where the page itself says which is shown first. */
+export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[]; from?: number } {
   const { columns } = model.size;
   if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
   const sight = sightOf(model);
@@ -22,6 +23,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: weatherTitle(sight, page, columns), lines: weatherLines(sight, page, model.size) };
   if (page.page === 'form')
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
+  if (page.page === 'round')
+    return { title: roundTitle(sight, page, columns), ...roundLines(sight, page, model.size) };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
 }
 

@@ -6,6 +6,7 @@ import type { Result } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
 import {
   type BoatShown,
@@ -18,6 +19,8 @@ import {
   type Step,
 } from './model.ts';
 import { moves } from './moves.ts';
+import { withAnswer } from './round/due.ts';
+import { roundSaved } from './round/round-saved.ts';
 import { isTrial, type Trial } from './trial.ts';
 import { pastedInto, typedInto } from './typing.ts';
 
@@ -64,13 +67,17 @@ function pressed(model: Model, key: string): Step {
 
 /** The form that asked for it closes once it is saved; else it stays as it was typed, with what stood in the way. */
 function saved(model: Model, drafts: readonly Draft[], result: Result<readonly Entry[]>): Step {
+  const round = roundSaved(model, drafts, result);
+  if (round) return round;
   const [board, ...rest] = model.pages;
   const isOf = (page: Page) => page.page === 'form' && page.saving === drafts;
   if (!result.ok) {
     const told = rest.map((page) =>
       page.page === 'form' && isOf(page) ? { ...page, saving: null, told: result.troubles } : page,
     );
-    return [{ ...model, pages: [board, ...told] }, []];
+    const asked = rest.some(isOf);
+    const notice = asked ? null : (result.troubles.map(sayShortly)[0] ?? 'NOT SAVED');
+    return [{ ...model, pages: [board, ...told], notice }, []];
   }
   const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
   const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';
@@ -109,10 +116,13 @@ function judged(model: Model, of: Loaded, document: VerdictDocument): Step {
   if (model.boat.is !== 'open' || model.boat.loaded !== of) return [model, []];
   const before = model.boat.document;
   const fresh = before ? worseIn(before, document, model.fresh) : model.fresh;
-  return [
-    { ...model, fresh, boat: { ...model.boat, document: cleaned(document, ['trouble']), working: false } },
-    [],
+  const [board, ...rest] = model.pages;
+  const pages: Model['pages'] = [
+    board,
+    ...rest.map((page) => (page.page === 'round' ? withAnswer(page, of, document) : page)),
   ];
+  const boat = { ...model.boat, document: cleaned(document, ['trouble']), working: false };
+  return [{ ...model, fresh, pages, boat }, []];
 }
 
 function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: ReadonlySet<string>) {
