@@ -140,7 +140,7 @@ export type RequestTrouble =
   | {
       kind: 'unknown word';
       word: string;
-      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id';
+      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id' | 'forecast';
       near?: string;
     }
   | { kind: 'wanting'; what: string; example: string }

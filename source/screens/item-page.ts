@@ -6,6 +6,8 @@ import { momentWords, sentence } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
 import { historyLines, historyOf, historySentence } from './charts/history.ts';
 import { levelChart, levelLines, levelsLegend, levelsSentence } from './charts/levels.ts';
+import { formKeys } from './forms/form-keys.ts';
+import { forms } from './forms/table.ts';
 import { figuresOf } from './item-figures.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
 import type { Size } from './model.ts';
@@ -42,6 +44,7 @@ export function itemLines(sight: Sight, id: string, { columns, rows }: Size): Li
     ...historyPart(sight, item, columns, Math.max(4, Math.min(16, Math.floor(rows / 3)))),
     ...titled('FIGURES', figureLines(figuresOf(sight, item), columns)),
     ...titled('WHAT CAN BE DONE', actionsAbout(sight, id).flatMap(told)),
+    ...titled('WHAT CAN BE LOGGED', loggedLines(sight, item, columns)),
     ...titled('CAUTIONS', cautionsFor(item.kind).flatMap(told)),
     ...titled('NOTE', noteOf(sight, id).flatMap(told)),
     ...titled('ENTRIES', entryLines(sight, id, columns)),
@@ -90,6 +93,18 @@ function actionsAbout(sight: Sight, id: string): string[] {
   return actions
     .filter((action) => action.item === id)
     .map((action) => sentence(actionPhrase(sight, action)));
+}
+
+/** The keys that open a form about it, from the key table. */
+function loggedLines(sight: Sight, item: ShownItem, columns: number): Line[] {
+  const keys = formKeys.filter(({ form, on }) => on.includes('item') && forms[form].offered(item));
+  return sight.boat.loaded.readOnly
+    ? paragraph('Nothing, now: ! says what stands in the way of saving.', columns - 2, { indent: 2 })
+    : keys.flatMap(({ key, does }) =>
+        paragraph(does, columns - 8).map((said, index) =>
+          line(say(`    ${index === 0 ? key : ' '}  `, 'title'), ...said.spans),
+        ),
+      );
 }
 
 function noteOf({ boat }: Sight, id: string): string[] {

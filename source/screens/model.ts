@@ -1,11 +1,16 @@
 import type { Condition } from '../condition/condition.ts';
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import type { NewBoat } from '../words/new-boat.ts';
+import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
+import type { HeardPage } from './heard.ts';
 import type { PaletteName } from './palette.ts';
 import type { RoundPage } from './round/round.ts';
+import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -31,8 +36,6 @@ export interface Model {
   readonly colour: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
   readonly copy: { readonly at: number | null } | null;
-  /** The round left last: what it asked for may still be on its way to the disk. */
-  readonly leftRound: RoundPage | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -73,12 +76,18 @@ export type Page =
       readonly tried: VerdictDocument | null;
       readonly trying: boolean;
     }
+  /** `at`: the forecast pointed at, from 0 in the order of the document. */
+  | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
+  | StoresPage
+  | HeardPage
+  | FirstRunPage
   | RoundPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
 export type PageName = Page['page'];
+export type ForecastsPage = Extract<Page, { page: 'forecasts' }>;
 export type WeatherPage = Extract<Page, { page: 'weather' }>;
 
 export type Message =
@@ -90,6 +99,9 @@ export type Message =
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
+  | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
+  /** A boat was begun, or the sample opened; `what` says so. */
+  | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -105,6 +117,10 @@ export type Request =
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
+  /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
+  | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
+  | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
+  | { readonly do: 'open sample' }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }
@@ -124,10 +140,20 @@ export function firstModel(
     chosen: null,
     unfolded: new Set(),
     fresh: new Set(),
-    leftRound: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];
+}
+
+/** The first model where there is no boat to open: the interview of a new one. */
+export function modelWithoutBoat(told: readonly Trouble[]): typeof firstModel {
+  return (given) => {
+    const [model] = firstModel(given);
+    return [
+      { ...model, boat: { is: 'shut', troubles: told }, pages: [{ page: 'board' }, firstRun(given, told)] },
+      [],
+    ];
+  };
 }
 
 /** What can say NEW and is no item: ids have no space in them. */

@@ -1,12 +1,14 @@
 import { boardStops } from './board.ts';
-import { enter, fillIn, toRow } from './forms/form-moves.ts';
+import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
+import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
+import { enter, toRow } from './forms/form-moves.ts';
+import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
-import { lookFurther } from './round/look-further.ts';
-import { leaveRound, toLook, walkRound } from './round/round-moves.ts';
-import { saveLook, saveRest, strikeLast } from './round/save-looks.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
+import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -38,19 +40,39 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
-  'top up': fillIn('top up'),
+  stores: openStores,
+  'next store': chooseStore(1),
+  'store before': chooseStore(-1),
+  'stores on': chooseStore(10),
+  'stores back': chooseStore(-10),
+  'page of store': turnToStore,
+  'shopping list': toShopping,
+  'leave stores': leaveStores,
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
-  round: walkRound,
-  'leave round': leaveRound,
-  'save look': saveLook,
-  'next look': toLook(1),
-  'look before': toLook(-1),
-  'rest unchanged': saveRest,
+  forecasts,
+  'next forecast': pointForecast(1),
+  'forecast before': pointForecast(-1),
+  'count it': countForecast,
+  hear,
+  'end line': enterHeard,
+  'next line': toHeardRow(1),
+  'line before': toHeardRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
   'strike last': strikeLast,
-  'look further down': lookFurther(1),
-  'look further up': lookFurther(-1),
+  'leave round': leaveRound,
   trouble,
   keys,
   palette,

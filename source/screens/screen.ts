@@ -1,13 +1,14 @@
-import { bindingsOn } from './bindings.ts';
+import { bindingsAt } from './bindings.ts';
 import { boardLines, bodyRows, filled, rule } from './board.ts';
 import { BLANK, exactly, type Line, line, paragraph, say } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
 import { headingLine } from './panels/heading.ts';
 import { sightOf } from './sight.ts';
+import { storeInHand } from './stores/stores-moves.ts';
 import { troublePageLines } from './trouble-page.ts';
-import { pageRows, turnedPage } from './turned.ts';
+import { pageRows, shownFirst, turnedPage } from './turned.ts';
 import { widthOf } from './width.ts';
-import { shownFrom } from './window.ts';
+import { shownFrom, windowOf } from './window.ts';
 
 const LEAST = { columns: 40, rows: 12 };
 
@@ -42,14 +43,17 @@ function boardParts(model: Model): { title: Line; body: Line[] } {
 function turnedParts(model: Model): { title: Line; body: Line[] } {
   const page = pageOf(model);
   if (page.page === 'board') return boardParts(model);
-  const { title, lines, from = page.from } = turnedPage(model, page);
-  return { title, body: shownFrom(lines, from, pageRows(model.size)) };
+  const { title, lines } = turnedPage(model, page);
+  const rows = pageRows(model.size);
+  const inHand = storeInHand(model);
+  const from = shownFirst(model, page, lines);
+  return { title, body: inHand === null ? shownFrom(lines, from, rows) : windowOf(lines, inHand, rows) };
 }
 
 /** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */
 function bottomLine(model: Model): Line {
   if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
-  const shorts = bindingsOn(pageOf(model).page).flatMap(({ short }) => (short === undefined ? [] : [short]));
+  const shorts = bindingsAt(model).flatMap(({ short }) => (short === undefined ? [] : [short]));
   const text = (from: number) => `  ${shorts.slice(from).join('   ')}`;
   const fits = shorts.findIndex((_, from) => widthOf(text(from)) <= model.size.columns);
   return line(say(text(Math.max(0, fits))));

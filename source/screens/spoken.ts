@@ -2,7 +2,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import { STATE_WORDS } from '../words/reasons.ts';
 import { capital, sentence } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
-import { bindingsOn } from './bindings.ts';
+import { bindingsAt } from './bindings.ts';
 import { boardPlaces } from './board.ts';
 import { curveSentence, skySentence } from './charts/curve.ts';
 import { figuresOf } from './item-figures.ts';
@@ -88,6 +88,6 @@ function placeSentence(sight: Sight): string {
 }
 
 function keysSentence(model: Model): string {
-  const shorts = bindingsOn(pageOf(model).page).flatMap(({ short }) => (short === undefined ? [] : [short]));
-  return `Keys: ${shorts.join(', ').replace('↑↓', 'up and down').replace('←→', 'left and right').replace('→', 'right')}.`;
+  const shorts = bindingsAt(model).flatMap(({ short }) => (short === undefined ? [] : [short]));
+  return `Keys: ${shorts.join(', ').replace('↑↓', 'up and down').replace('←→', 'left and right').replace('→', 'right').replace('↓', 'down')}.`;
 }

@@ -125,11 +125,11 @@ const OFF_THE_STICK: { readonly [word: string]: 'below' | 'above' } = {
   above: 'above',
 };
 
-/** `y`, `yes`, `ok`, `well`, `n`, `no`, `not well` and the like. */
+/** `y`, `yes`, `ok`, `n`, `no` and the like. */
 export function yesNoFrom(typed: string, field: string): Result<boolean> {
   const word = typed.trim().toLowerCase();
-  if (['y', 'yes', 'ok', 'well', 'true'].includes(word)) return good(true);
-  if (['n', 'no', 'false', 'not ok', 'not well'].includes(word)) return good(false);
+  if (['y', 'yes', 'ok', 'true'].includes(word)) return good(true);
+  if (['n', 'no', 'false', 'not ok'].includes(word)) return good(false);
   return bad({ kind: 'not understood', field, text: typed, expected: 'yes or no', example: 'yes' });
 }
 

@@ -5,11 +5,7 @@ import { counted, dayWords, durationWords, momentWords } from './say.ts';
 
 /** As wide as paper takes it. */
 const MOST_COLUMNS = 80;
-export const PASS_TITLES = {
-  stopped: 'ENGINE STOPPED',
-  running: 'ENGINE RUNNING',
-  leaving: 'BEFORE LEAVING',
-};
+const TITLES = { stopped: 'ENGINE STOPPED', running: 'ENGINE RUNNING', leaving: 'BEFORE LEAVING' };
 
 /** The round as a page to take along and write on: what is due a look in three passes, what was found last, and room for what is found now. The document is clean already. */
 export function roundPage(document: RoundDocument, columns: number, zone: string): string {
@@ -39,7 +35,7 @@ function passLines(
   const due = looks.filter((look) => look.due);
   const minutes = due.reduce((sum, look) => sum + (look.minutes ?? 0), 0);
   const time = minutes === 0 ? '' : `, ${durationWords(minutes / 60)}`;
-  const title = `${number}. ${PASS_TITLES[when]}: ${due.length === 0 ? 'nothing due' : counted(due.length, 'look', 'looks')}${time}`;
+  const title = `${number}. ${TITLES[when]}: ${due.length === 0 ? 'nothing due' : counted(due.length, 'look', 'looks')}${time}`;
   const others = looks.filter((look) => !look.due).map((look) => laterWords(look, zone));
   return [
     title,

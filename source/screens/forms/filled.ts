@@ -1,21 +1,23 @@
 import type { Draft } from '../../logbook/entries.ts';
 import { bad, good, type Result, type Trouble } from '../../trouble.ts';
 import { typedDraft } from '../../words/typed-draft.ts';
+import { beginsIn } from '../begins.ts';
 import type { ShownItem } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
 import type { Choice, FormPage, FormRow, Typed } from './form.ts';
 import { forms } from './table.ts';
 
-/** A form with what it is about at hand. Null once the boat no longer has the item. */
+/** A form with its rows at hand. */
 export interface OpenForm {
   readonly page: FormPage;
-  readonly item: ShownItem;
+  readonly item: ShownItem | null;
   readonly rows: readonly FormRow[];
 }
 
+/** Null once the boat no longer has the item. */
 export function openForm(sight: Sight, page: FormPage): OpenForm | null {
-  const item = sight.items.find(({ id }) => id === page.about);
-  return item ? { page, item, rows: forms[page.form].rows(sight, item) } : null;
+  const item = sight.items.find(({ id }) => id === page.about) ?? null;
+  return item || page.about === '' ? { page, item, rows: forms[page.form].rows(sight, page.about) } : null;
 }
 
 /** The rows that must be filled in and are not. */
@@ -24,7 +26,7 @@ export function wanting({ page, rows }: OpenForm): readonly number[] {
 }
 
 /** What the form becomes as it stands, or all that is wrong with it. */
-export function filled(sight: Sight, { page, item, rows }: OpenForm): Result<readonly Draft[]> {
+export function filled(sight: Sight, { page, rows }: OpenForm): Result<readonly Draft[]> {
   const { model } = sight;
   const typed: Typed = Object.fromEntries(
     rows.flatMap(({ field, choices }, index) => {
@@ -34,7 +36,7 @@ export function filled(sight: Sight, { page, item, rows }: OpenForm): Result<rea
   );
   const drafts: Draft[] = [];
   const troubles: Trouble[] = [];
-  for (const { kind, ...fields } of forms[page.form].entries(typed, item, sight)) {
+  for (const { kind, ...fields } of forms[page.form].entries(typed, page.about, sight)) {
     const words = [kind!, ...Object.entries(fields).map(([field, text]) => `${field}=${text}`)];
     const read = typedDraft(words, {
       loaded: sight.boat.loaded,
@@ -55,11 +57,6 @@ function chosen(text: string, choices: readonly Choice[]): string {
   if (exact) return exact.id;
   const found = choices.filter(({ id, name }) => id.startsWith(begun) || beginsIn(name, begun));
   return found.length === 1 ? found[0]!.id : text;
-}
-
-/** Whether a word of the name, and what follows it, begins so. */
-function beginsIn(name: string, begun: string): boolean {
-  return ` ${name.toLocaleLowerCase()}`.includes(` ${begun}`);
 }
 
 function textAt({ fields }: FormPage, index: number): string {

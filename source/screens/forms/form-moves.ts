@@ -1,25 +1,41 @@
 import { doubtsAbout } from '../../words/doubts.ts';
 import { EMPTY } from '../field.ts';
 import { type Model, pageOf, type Step, turnedTo, withTop } from '../model.ts';
-import { shownItems } from '../shown-item.ts';
+import { type ShownItem, shownItems } from '../shown-item.ts';
 import { sightOf } from '../sight.ts';
+import { storeInHand } from '../stores/stores-moves.ts';
 import { filled, type OpenForm, openForm, wanting } from './filled.ts';
 import type { FormPage } from './form.ts';
 import { type FormName, forms } from './table.ts';
 
-/** Opens a form about the item the page on top is about; where nothing can be saved, says why instead. */
+/** The item a key would be about, that of the page on top or the store in hand; null for the boat as a whole. */
+function aboutOf(model: Model): ShownItem | null {
+  if (model.boat.is !== 'open') return null;
+  const page = pageOf(model);
+  const about = page.page === 'item' ? page.id : storeInHand(model);
+  return shownItems(model.boat).find(({ id }) => id === about) ?? null;
+}
+
+/** Whether the form can be filled in where the model is: about what is in hand, or about the boat. */
+export function isOffered(form: FormName): (model: Model) => boolean {
+  return (model) => {
+    const item = aboutOf(model);
+    const ofTheBoat = ['board', 'weather'].includes(pageOf(model).page);
+    return (item !== null || ofTheBoat) && forms[form].offered(item);
+  };
+}
+
+/** Opens a form about what is in hand; where nothing can be saved, says why instead. */
 export function fillIn(form: FormName): (model: Model) => Step {
   return (model) => {
-    const page = pageOf(model);
-    if (page.page !== 'item' || model.boat.is !== 'open') return [model, []];
+    const sight = sightOf(model);
+    if (model.boat.is !== 'open' || !sight) return [model, []];
     if (model.boat.loaded.readOnly)
       return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
-    const item = shownItems(model.boat).find(({ id }) => id === page.id);
-    const sight = sightOf(model);
-    if (!item || !sight) return [model, []];
-    if (!forms[form].offered(item)) return [{ ...model, notice: `${form}: not of a ${item.kind}` }, []];
-    const fields = forms[form].rows(sight, item).map(() => EMPTY);
-    return [turnedTo(model, newForm(form, item.id, fields)), []];
+    const item = aboutOf(model);
+    const about = item?.id ?? '';
+    const fields = forms[form].rows(sight, about).map(() => EMPTY);
+    return [turnedTo(model, newForm(form, about, fields)), []];
   };
 }
 

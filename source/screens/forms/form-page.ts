@@ -12,7 +12,7 @@ import { forms } from './table.ts';
 
 export function formTitle(sight: Sight, { form, about }: FormPage, columns: number): Line {
   const state = sight.items.find(({ id }) => id === about)?.state;
-  const left = [say(`  ${forms[form].title}`, 'title'), say(`  ${nameOf(sight, about)}`)];
+  const left = [say(`  ${forms[form].title}`, 'title'), say(about === '' ? '' : `  ${nameOf(sight, about)}`)];
   return apart(left, state ? [say(`${MARKS[state]}  `, state)] : [], columns);
 }
 
@@ -21,8 +21,8 @@ export function formLines(sight: Sight, page: FormPage, columns: number): Line[]
   const open = openForm(sight, page);
   if (!open) return [line(say('  The boat file no longer has this item.'))];
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
-  const notes = forms[page.form].notes(sight, open.item);
-  const cautions = cautionsFor(open.item.kind);
+  const notes = forms[page.form].notes(sight, page.about);
+  const cautions = open.item ? cautionsFor(open.item.kind) : [];
   return [
     ...open.rows.flatMap((_, index) => rowLines(open, index, columns)),
     BLANK,

@@ -1,5 +1,6 @@
 import type { Draft } from '../../logbook/entries.ts';
 import type { Trouble } from '../../trouble.ts';
+import { nameOf } from '../../words/names.ts';
 import type { Field } from '../field.ts';
 import type { ShownItem } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
@@ -9,13 +10,13 @@ import type { FormName } from './table.ts';
 export interface FormKind {
   /** In capitals, before the name of what it is about. */
   readonly title: string;
-  /** Whether it can be filled in about the item. */
-  readonly offered: (item: ShownItem) => boolean;
-  readonly rows: (sight: Sight, item: ShownItem) => readonly FormRow[];
+  /** Whether it can be filled in about the item; null for the boat as a whole. */
+  readonly offered: (item: ShownItem | null) => boolean;
+  readonly rows: (sight: Sight, about: string) => readonly FormRow[];
   /** What is to be logged, from the rows that were filled in. */
-  readonly entries: (typed: Typed, item: ShownItem, sight: Sight) => readonly TypedEntry[];
+  readonly entries: (typed: Typed, about: string, sight: Sight) => readonly TypedEntry[];
   /** What it takes from the stores, what it unsettles: sentences, each said as it stands. */
-  readonly notes: (sight: Sight, item: ShownItem) => readonly string[];
+  readonly notes: (sight: Sight, about: string) => readonly string[];
 }
 
 /** What was typed, by field; rows left empty are absent. */
@@ -52,11 +53,18 @@ export const WHEN: FormRow = {
 /** The choice of nothing. */
 export const NONE: Choice = { id: 'none', name: 'none' };
 
+/** The checks that work on it leaves to be made again. */
+export function unsettledNotes(sight: Sight, about: string): string[] {
+  const { boat } = sight.boat.loaded;
+  const found = [...boat.anodes, ...boat.services].find(({ id }) => id === about);
+  return (found?.unsettles ?? []).map((check) => `To be looked at again after it: ${nameOf(boat, check)}.`);
+}
+
 export interface FormPage {
   readonly page: 'form';
   readonly from: number;
   readonly form: FormName;
-  /** The id of the item it is about. */
+  /** The id of the item it is about; empty for the boat as a whole. */
   readonly about: string;
   /** One a row, in order. */
   readonly fields: readonly Field[];

@@ -1,7 +1,31 @@
+import { anodeLook, renew } from './anodes.ts';
+import { change, dip, leak, topUp } from './fluids.ts';
 import type { FormKind } from './form.ts';
-import { topUp } from './top-up.ts';
+import { arrived, left, plan, stay, weatherNow } from './passage.ts';
+import { count, stow, use } from './stores.ts';
+import { check, dated, job, remark, service } from './work.ts';
 
-export type FormName = 'top up';
+/** Every form there is, by name. A new one is a `FormKind`, a line here, and its key in `form-keys.ts`. */
+export const forms = {
+  dip,
+  'top up': topUp,
+  change,
+  leak,
+  'anode look': anodeLook,
+  renew,
+  use,
+  stow,
+  count,
+  job,
+  service,
+  check,
+  dated,
+  remark,
+  'weather now': weatherNow,
+  left,
+  stay,
+  arrived,
+  plan,
+} as const satisfies { readonly [name: string]: FormKind };
 
-/** Every form there is, by name. A new one is a file, a line here, and its key in `bindings.ts`. */
-export const forms: { readonly [name in FormName]: FormKind } = { 'top up': topUp };
+export type FormName = keyof typeof forms;

@@ -1,101 +1,90 @@
 import type { Draft, Entry } from '../../logbook/entries.ts';
-import type { Result } from '../../trouble.ts';
-import { instant } from '../../words/figures.ts';
+import type { Result, Trouble } from '../../trouble.ts';
+import type { VerdictDocument } from '../../words/document.ts';
 import { sayShortly } from '../../words/troubles.ts';
 import { fieldWith } from '../field.ts';
-import type { Model, Page, Step } from '../model.ts';
-import type { RoundPage, Saved } from './round.ts';
+import type { Loaded, Model, Page, Step } from '../model.ts';
+import { type Batch, type RoundPage, rowInHand } from './round.ts';
+import { roundRows } from './rows.ts';
+import { strikesAsked, withLooks } from './striking.ts';
 
-/** The model after the disk answered; null where no round asked for these drafts. */
+/** What a round makes of the disk's answer; null where it did not ask for these. */
 export function roundSaved(
   model: Model,
   drafts: readonly Draft[],
   result: Result<readonly Entry[]>,
 ): Step | null {
-  const page = roundIn(model);
+  const page = model.pages.find((one): one is RoundPage => one.page === 'round');
   if (!page) return null;
-  if (page.saves.some(({ asked }) => asked === drafts)) {
-    return result.ok
-      ? andReadAgain(strikesAsked(model, onTheDisk(page, drafts, result.value)))
-      : [{ ...reopened(model, kept(page, drafts, result.troubles)), notice: noticeOf(result.troubles) }, []];
+  const batch = page.batches.find((one) => one.drafts === drafts);
+  const strikes = page.batches.some(({ looks }) => looks.some(({ strike }) => strike === drafts));
+  if (!batch && !strikes) return null;
+  if (!result.ok) {
+    const kept = batch ? typedAgain(page, batch, result.troubles) : stillThere(page, drafts);
+    const notice = `NOT SAVED: ${result.troubles.map(sayShortly).join(' ')}`;
+    return [{ ...model, pages: inPlace(model.pages, page, kept), notice }, []];
   }
-  if (!page.saves.some(({ strikes }) => strikes === drafts)) return null;
-  if (result.ok) return [model, [{ do: 'load' }]];
-  const saves = page.saves.map((one) =>
-    one.strikes === drafts ? { ...one, struck: false, strikes: null } : one,
-  );
-  return [{ ...withRound(model, { ...page, saves }), notice: noticeOf(result.troubles) }, []];
+  if (!batch) {
+    const without = withLooks(page, (look) => (look.strike === drafts ? null : look));
+    return [{ ...model, pages: inPlace(model.pages, page, without) }, [{ do: 'load' }]];
+  }
+  const [next, requests] = strikesAsked(withIds(page, batch, result.value), model);
+  return [{ ...model, pages: inPlace(model.pages, page, next) }, [{ do: 'load' }, ...requests]];
 }
 
-/** Asks for the strikes of all that is to be struck and is on the disk by now. */
-export function strikesAsked(model: Model, page: RoundPage): Step {
-  const due = page.saves.filter((one) => one.struck && one.entries !== null && one.strikes === null);
-  if (due.length === 0) return [withRound(model, page), []];
-  const at = instant(Math.floor(model.now / 1000) * 1000);
-  const by = model.by === null ? {} : { by: model.by };
-  const drafts = due.flatMap(({ entries }) =>
-    entries!.map(
-      ({ id }): Draft => ({ kind: 'strike', at, ...by, entry: id, why: 'taken back in the round' }),
-    ),
-  );
-  const saves = page.saves.map((one) => (due.includes(one) ? { ...one, strikes: drafts } : one));
-  return [withRound(model, { ...page, saves }), [{ do: 'save', drafts }]];
-}
-
-function onTheDisk(page: RoundPage, drafts: readonly Draft[], entries: readonly Entry[]): RoundPage {
-  let taken = 0;
-  const saves = page.saves.map((one): Saved => {
-    if (one.asked !== drafts) return one;
-    taken += one.drafts.length;
-    return { ...one, entries: entries.slice(taken - one.drafts.length, taken) };
+/** The pages once the answer is known: what was entered before it has changed the score by so much. */
+export function roundJudged(pages: Model['pages'], of: Loaded, document: VerdictDocument): Model['pages'] {
+  const page = pages.find((one): one is RoundPage => one.page === 'round');
+  if (!page) return pages;
+  const known = new Set(of.entries.map(({ id }) => id));
+  const isKnown = ({ looks, score }: Batch) =>
+    score === null && looks.every(({ ids }) => ids?.every((id) => known.has(id)) ?? false);
+  const last = page.batches.findLast(isKnown);
+  const before = page.latest?.score.boat ?? document.score.boat;
+  const batches = page.batches.map((batch) => {
+    if (batch === last) return { ...batch, score: { before, after: document.score.boat } };
+    return isKnown(batch) ? { ...batch, score: 'with next' as const } : batch;
   });
-  return { ...page, saves };
+  const next = { ...page, batches, began: page.began ?? document, latest: document };
+  return inPlace(pages, page, page.began ? next : withPressing(next, document));
 }
 
-/** What could not be saved is typed again, with what stood in the way; the row in hand goes back to it unless it is being typed in. */
-function kept(page: RoundPage, drafts: readonly Draft[], told: RoundPage['when']['told']): RoundPage {
-  const failed = page.saves.filter(({ asked }) => asked === drafts);
-  const typed = new Map(failed.map((one) => [one.row, one]));
-  const rows = page.rows.map((row) => {
-    const one = typed.get(row.look.id);
-    if (!one) return row;
-    return row.field.text === ''
-      ? { ...row, field: fieldWith(one.typed), told, insisted: false }
-      : { ...row, told };
+/** Begun before the first answer: what that finds pressing is due as well. */
+function withPressing(page: RoundPage, document: VerdictDocument): RoundPage {
+  const rows = roundRows(page.ground, document);
+  const hand = rowInHand(page);
+  const at = page.at < 0 ? page.at : rows.findIndex(({ look }) => look.id === hand);
+  return { ...page, rows, at: at < 0 && page.at >= 0 ? rows.length : at };
+}
+
+function withIds(page: RoundPage, batch: Batch, entries: readonly Entry[]): RoundPage {
+  let from = 0;
+  const looks = batch.looks.map((look) => {
+    const ids = entries.slice(from, from + look.drafts.length).map(({ id }) => id);
+    from += look.drafts.length;
+    return { ...look, ids };
   });
-  const idle = (page.at === 0 ? page.when : page.rows[page.at - 1]!).field.text === '';
-  const first = 1 + page.rows.findIndex(({ look }) => typed.has(look.id));
+  return { ...page, batches: page.batches.map((one) => (one === batch ? { ...one, looks } : one)) };
+}
+
+/** What could not be saved stands in its row again, unless something else was typed there meanwhile. */
+function typedAgain(page: RoundPage, batch: Batch, troubles: readonly Trouble[]): RoundPage {
+  const lost = batch.looks.filter(({ strike }) => strike === null);
+  const fields = { ...page.fields };
+  for (const { row, text } of lost) if (!fields[row]?.text) fields[row] = fieldWith(text);
+  const failed = Object.fromEntries(lost.map(({ row }) => [row, troubles]));
   return {
     ...page,
-    rows,
-    saves: page.saves.filter((one) => !failed.includes(one)),
-    ...(idle ? { at: first, from: 0 } : {}),
+    fields,
+    failed: { ...page.failed, ...failed },
+    batches: page.batches.filter((one) => one !== batch),
   };
 }
 
-function noticeOf(troubles: RoundPage['when']['told']): string {
-  return troubles.map(sayShortly)[0] ?? 'NOT SAVED';
+function stillThere(page: RoundPage, drafts: readonly Draft[]): RoundPage {
+  return withLooks(page, (look) => (look.strike === drafts ? { ...look, strike: null } : look));
 }
 
-function andReadAgain([model, requests]: Step): Step {
-  return [model, [...requests, { do: 'load' }]];
-}
-
-/** The round that is walked, or else the one left last. */
-function roundIn({ pages, leftRound }: Model): RoundPage | null {
-  return pages.find((page): page is RoundPage => page.page === 'round') ?? leftRound;
-}
-
-/** The round on the board again where it was left: something of it could not be saved. */
-function reopened(model: Model, round: RoundPage): Model {
-  const [board, ...rest] = model.pages;
-  if (rest.some(({ page }) => page === 'round')) return withRound(model, round);
-  return { ...model, leftRound: null, pages: [board, { ...round, left: null }, ...rest] };
-}
-
-/** The model with the round changed, wherever it lies. */
-function withRound(model: Model, round: RoundPage): Model {
-  const [board, ...rest] = model.pages;
-  if (!rest.some(({ page }) => page === 'round')) return { ...model, leftRound: round };
-  return { ...model, pages: [board, ...rest.map((page): Page => (page.page === 'round' ? round : page))] };
+function inPlace([board, ...rest]: Model['pages'], page: Page, next: Page): Model['pages'] {
+  return [board, ...rest.map((one) => (one === page ? next : one))];
 }

@@ -1,93 +1,85 @@
 import type { Pass } from '../../condition/round.ts';
-import type { Draft, Entry } from '../../logbook/entries.ts';
+import type { Draft } from '../../logbook/entries.ts';
 import type { Trouble } from '../../trouble.ts';
+import type { VerdictDocument } from '../../words/document.ts';
 import type { LookDocument } from '../../words/round-document.ts';
-import { EMPTY, type Field } from '../field.ts';
+import type { Field } from '../field.ts';
+import type { Loaded } from '../model.ts';
 
-/** The round as it is walked: what was due when it was opened, row by row, and what was saved of it. */
+/** The morning round: one row a look that is due. */
 export interface RoundPage {
   readonly page: 'round';
-  /** Lines the page was moved on from where the row in hand puts it. */
   readonly from: number;
+  /** What was due when the round began, in walking order: rows stay while entries come in. */
   readonly rows: readonly RoundRow[];
-  /** The row in hand: 0 is when the round was made, then the rows from 1. */
+  /** The boat as the round began: what is typed is read against it, however much of the round is saved already. */
+  readonly ground: Loaded;
+  /** The row in hand; -1 the time of the round, past the last the end of the page. */
   readonly at: number;
-  readonly when: RoundWhen;
-  /** In the order they were asked for. */
-  readonly saves: readonly Saved[];
-  /** The boat score when the round was opened; null where there was none yet. */
-  readonly before: number | null;
-  /** When it was left; null while it is walked. */
-  readonly left: number | null;
+  /** What is typed, by row; and the time under `TIME`. */
+  readonly fields: { readonly [row: string]: Field };
+  /** The moment of the whole round, ms since 1970 UTC; null is the clock. */
+  readonly when: number | null;
+  /** What was wrong at the last Enter, in the row in hand; `insisted`: doubts were told, Enter again saves it. */
+  readonly told: { readonly troubles: readonly Trouble[]; readonly insisted: boolean } | null;
+  /** What stood in the way of the disk, by row. */
+  readonly failed: { readonly [row: string]: readonly Trouble[] };
+  /** What was entered in this round, oldest first, without what was struck. */
+  readonly batches: readonly Batch[];
+  /** The answer as the round began, and as it last came; null until there is one. */
+  readonly began: VerdictDocument | null;
+  readonly latest: VerdictDocument | null;
+  /** Escape was pressed over text that is not saved: the next one leaves. */
+  readonly leaving: boolean;
 }
 
-/** When the round was made: `moment` null is now, entry by entry. */
-interface RoundWhen extends Typed {
-  readonly moment: number | null;
-}
-
-interface Typed {
-  readonly field: Field;
-  /** What was wrong at the last Enter. */
-  readonly told: readonly Trouble[];
-  /** Doubts were told: Enter again saves it as it stands. */
-  readonly insisted: boolean;
-}
-
-export interface RoundRow extends Typed {
+export interface RoundRow {
   readonly pass: Pass;
   readonly look: LookDocument;
-  readonly same: Same;
+  readonly last: Last | null;
 }
 
-/** The fields of an entry that finds the same again; or, where none can, what must be typed instead and why. */
-export type Same =
-  | { readonly found: { readonly [field: string]: string | number | boolean } }
-  | { readonly not: string };
+/** What was found last, to be unchanged from: file units, or yes or no. */
+export type Last =
+  | { readonly is: 'amount'; readonly value: number; readonly off?: 'below' | 'above' }
+  | { readonly is: 'answer'; readonly ok: boolean };
 
-/** What one row gave the log. Rows saved by one key have one `asked`, all their drafts. */
-export interface Saved {
-  readonly row: string;
+/** What one Enter, or one `a`, entered. */
+export interface Batch {
+  /** All of them, as they were asked to be saved: the answer names them by identity. */
   readonly drafts: readonly Draft[];
-  readonly asked: readonly Draft[];
-  /** As it stood in the field. */
-  readonly typed: string;
-  /** Null while on the way to the disk. */
-  readonly entries: readonly Entry[] | null;
-  readonly struck: boolean;
-  /** The strikes on their way or saved. */
-  readonly strikes: readonly Draft[] | null;
+  /** When it was pressed, ms since 1970 UTC. */
+  readonly at: number;
+  readonly looks: readonly Entered[];
+  /** What it did to the boat's score; null until that is worked out; `with next` where it was worked out together with what came after it. */
+  readonly score: { readonly before: number; readonly after: number } | 'with next' | null;
 }
 
-export const UNTYPED: Typed = { field: EMPTY, told: [], insisted: false };
-
-/** What the field in hand holds. */
-export function fieldInHand({ at, when, rows }: RoundPage): Field {
-  return at === 0 ? when.field : (rows[at - 1]?.field ?? EMPTY);
+/** A row that was entered. */
+export interface Entered {
+  readonly row: string;
+  /** As it was typed: back in its row where it could not be saved. */
+  readonly text: string;
+  readonly drafts: readonly Draft[];
+  /** The ids in the log; null while it is on its way there. */
+  readonly ids: readonly string[] | null;
+  /** `wanted`: to be struck as soon as it has its ids; else the strikes on their way. */
+  readonly strike: 'wanted' | readonly Draft[] | null;
 }
 
-/** The page with the row in hand changed. */
-export function withTyped(page: RoundPage, typed: Partial<Typed>): RoundPage {
-  const { at, when, rows } = page;
-  const row = rows[at - 1];
-  if (at === 0) return { ...page, when: { ...when, ...typed } };
-  return row ? { ...page, rows: rows.with(at - 1, { ...row, ...typed }) } : page;
+/** The name of the row of the time: no id has a space in it. */
+export const TIME = 'the time';
+
+/** The name of the row in hand; null at the end of the page. */
+export function rowInHand({ at, rows }: RoundPage): string | null {
+  return at < 0 ? TIME : (rows[at]?.look.id ?? null);
 }
 
-/** The field in hand after a key or a paste: what was told of it before no longer holds. */
-export function withField(page: RoundPage, field: Field): RoundPage {
-  return { ...withTyped(page, { field, told: [], insisted: false }), from: 0 };
-}
-
-/** What stands saved of a row; null where it was not looked at. */
-export function savedOf({ saves }: RoundPage, { look }: RoundRow): Saved | null {
-  return saves.findLast(({ row, struck }) => row === look.id && !struck) ?? null;
-}
-
-/** Those that do in an empty field what is written of them in the key table; all others are typed. */
-const KEYS_WHERE_EMPTY: readonly string[] = ['a', 'u'];
-
-/** Whether the key is for the key table, though there is a field. */
-export function isForTable(page: RoundPage, key: string): boolean {
-  return KEYS_WHERE_EMPTY.includes(key) && fieldInHand(page).text === '';
+/** How a row stands in the log, or is on its way there; null for a row not looked at. */
+export function enteredAt(page: RoundPage, row: string): { batch: Batch; entered: Entered } | null {
+  for (const batch of page.batches.toReversed()) {
+    const entered = batch.looks.find((look) => look.row === row && look.strike === null);
+    if (entered) return { batch, entered };
+  }
+  return null;
 }
