@@ -68,7 +68,7 @@ process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
 async function board(start: BoardStart): Promise<number> {
-  const { at, zone, seed, simulations } = start;
+  const { at, zone, machineZone, seed, simulations } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -93,6 +93,7 @@ async function board(start: BoardStart): Promise<number> {
     boat: folder?.path ?? null,
     host: hostOf(process),
     stands: at !== null,
+    machineZone,
     none: start.boat ? null : start.told,
     work: {
       async load() {

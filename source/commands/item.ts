@@ -9,7 +9,7 @@ import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
 import type { Command } from './command.ts';
-import { asJson, logPage, newestFirst } from './log.ts';
+import { asJson, listed, logPage } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
 import { whichBoat } from './which-boat.ts';
@@ -36,9 +36,9 @@ export const item: Command = {
       return complainOf([unknownWord('item', id, ids)], outside);
     }
     const doubts = doubtsAbout(id, loaded.boat, condition).map((doubt) => sayTrouble(doubt));
-    const listed = newestFirst(loaded, { at, since: null, kind: null, item: id });
+    const entries = listed(loaded, { at, since: null, kind: null, item: id });
     if (options.json) {
-      outside.print(jsonText({ ...found, trouble: doubts, entries: listed.map(asJson) }));
+      outside.print(jsonText({ ...found, trouble: doubts, entries: entries.map(asJson) }));
       return STATUS.done;
     }
     const { columns } = outside.terminal;
@@ -51,7 +51,7 @@ export const item: Command = {
       ...cautionsFor(found.kind),
     ];
     const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
-    outside.print(`${lines.join('\n')}\n\n${logPage(listed, loaded.boat, outside.zone)}`);
+    outside.print(`${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}`);
     return STATUS.done;
   },
 };

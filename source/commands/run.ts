@@ -32,6 +32,7 @@ export interface BoardStart {
   readonly at: number | null;
   /** That of the preferences, else the machine's. */
   readonly zone: string;
+  readonly machineZone: string;
   readonly seed: number;
   readonly simulations: number;
   readonly answering: typeof answering;
@@ -72,7 +73,7 @@ async function carryOut(args: readonly string[], world: Outside, screens: Screen
     return STATUS.done;
   }
   if (command) return await command.run(request, outside);
-  return await bare(request.options, outside, screens);
+  return await bare(request.options, outside, { screens, machineZone: () => world.zone });
 }
 
 /** Words and typed values in the units preferred, moments in the zone preferred. With --json, as scripts ask for it, none is read: all is in file units. */
@@ -88,7 +89,11 @@ async function asPreferred(args: readonly string[], outside: Outside): Promise<O
 }
 
 /** No command: the board on a terminal; off it, or for a script, the verdict, whose answer is then no exit status. */
-async function bare(options: Options, outside: Outside, screens: Screens): Promise<number> {
+async function bare(
+  options: Options,
+  outside: Outside,
+  { screens, machineZone }: { readonly screens: Screens; readonly machineZone: () => string },
+): Promise<number> {
   if (!outside.terminal.interactive || options.json) {
     const said = await sayVerdict(options, outside);
     return typeof said === 'number' ? said : STATUS.done;
@@ -116,6 +121,7 @@ async function bare(options: Options, outside: Outside, screens: Screens): Promi
     seed: options.seed,
     simulations: options.simulations,
     zone: outside.zone,
+    machineZone: machineZone(),
     answering,
     takeIn,
     withDecisions,

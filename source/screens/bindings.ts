@@ -1,9 +1,12 @@
 import { formKeys } from './forms/form-keys.ts';
 import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
+import { logBindings } from './log/log-keys.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { preferencesKeys } from './preferences/preferences-keys.ts';
 import { roundKeys } from './round/round-keys.ts';
+import { typedInto } from './typing.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -26,7 +29,7 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round'];
+const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round', 'preferences'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -305,6 +308,8 @@ const bindings: readonly Binding[] = [
     act: 'leave unmade',
   },
   ...roundKeys,
+  ...logBindings,
+  ...preferencesKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
   {
     keys: ['escape'],
@@ -393,7 +398,9 @@ function isLetter(key: string): boolean {
 
 /** Those of them that do something where the model is. */
 export function bindingsAt(model: Model): readonly Binding[] {
-  return bindingsOn(pageOf(model).page).filter(({ when }) => when?.(model) ?? true);
+  return bindingsOn(pageOf(model).page).filter(
+    ({ when, keys }) => (when?.(model) ?? true) && keys.some((key) => typedInto(model, key) === null),
+  );
 }
 
 /** What the key does where the model is; null for a key that does nothing there. */

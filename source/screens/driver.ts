@@ -3,6 +3,7 @@ import type { Draft, Entry } from '../logbook/entries.ts';
 import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
+import type { Kept } from '../words/preference-fields.ts';
 import type { Loaded, Message, Model, Request, Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
@@ -24,6 +25,8 @@ export interface BoardWork {
   /** The same with a fresh copy of the sample boat. */
   sample(): Promise<Result<null>>;
   keepPalette(palette: PaletteName): void;
+  /** All that is worded from here on is in what was preferred. */
+  keepPreferences(change: Partial<Kept>): void;
 }
 
 /** Holds the model, takes messages one at a time, and runs what `update` asks for. */
@@ -94,6 +97,9 @@ export function driverOf(options: DriverOptions): Driver {
         return;
       case 'keep palette':
         work.keepPalette(request.palette);
+        return;
+      case 'keep preferences':
+        work.keepPreferences(request.change);
         return;
       case 'draw afresh':
         options.redraw();

@@ -5,10 +5,14 @@ import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
+import type { Kept } from '../words/preference-fields.ts';
+import { FILE_UNITS } from '../words/preferred.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
+import type { LogPage } from './log/log-page.ts';
 import type { PaletteName } from './palette.ts';
+import type { PreferencesPage } from './preferences/preferences.ts';
 import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
@@ -32,6 +36,10 @@ export interface Model {
   /** Items, and those of `FRESH`, that have become worse since the board was opened and have not been looked at: they say NEW. */
   readonly fresh: ReadonlySet<string>;
   readonly palette: PaletteName;
+  /** What the person prefers, as it is kept. */
+  readonly kept: Kept;
+  /** The zone where none is preferred. */
+  readonly machineZone: string;
   /** False where the terminal has no colour or was asked for none. */
   readonly colour: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
@@ -82,9 +90,11 @@ export type Page =
   | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
   | StoresPage
+  | LogPage
   | HeardPage
   | FirstRunPage
   | RoundPage
+  | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
@@ -123,6 +133,7 @@ export type Request =
   | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
   | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
   | { readonly do: 'open sample' }
+  | { readonly do: 'keep preferences'; readonly change: Partial<Kept> }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }
@@ -132,9 +143,12 @@ export type Step = readonly [Model, readonly Request[]];
 
 /** The first model, before anything is read. */
 export function firstModel(
-  given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'>,
+  given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'> &
+    Partial<Pick<Model, 'kept' | 'machineZone'>>,
 ): Step {
   const model: Model = {
+    kept: { ...FILE_UNITS, zone: null, palette: given.palette, name: given.by, backup: null },
+    machineZone: given.zone,
     ...given,
     palette: given.colour ? given.palette : 'plain',
     boat: { is: 'loading' },

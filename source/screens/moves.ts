@@ -4,8 +4,26 @@ import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
 import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
+import {
+  chooseEntry,
+  chooseEntryPage,
+  leaveLog,
+  log,
+  onlyItem,
+  onlyKind,
+  onlyWrong,
+  openEntry,
+  searching,
+} from './log/log-moves.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import {
+  choosePreference,
+  leavePreferences,
+  preferences,
+  takePreference,
+  toPreference,
+} from './preferences/preferences-moves.ts';
 import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
@@ -51,6 +69,13 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  preferences,
+  'next choice': choosePreference(1),
+  'choice before': choosePreference(-1),
+  'take preference': takePreference,
+  'next preference': toPreference(1),
+  'preference before': toPreference(-1),
+  'leave preferences': leavePreferences,
   forecasts,
   'next forecast': pointForecast(1),
   'forecast before': pointForecast(-1),
@@ -73,6 +98,20 @@ export const moves = {
   'rest unchanged': restUnchanged,
   'strike last': strikeLast,
   'leave round': leaveRound,
+  log,
+  'next entry': chooseEntry(1),
+  'entry before': chooseEntry(-1),
+  'entries on': chooseEntryPage(1),
+  'entries back': chooseEntryPage(-1),
+  'newest entry': chooseEntry(Number.NEGATIVE_INFINITY),
+  'oldest entry': chooseEntry(Number.POSITIVE_INFINITY),
+  'open entry': openEntry,
+  search: searching(true),
+  'search done': searching(false),
+  'only kind': onlyKind,
+  'only item': onlyItem,
+  'only wrong': onlyWrong,
+  'leave log': leaveLog,
   trouble,
   keys,
   palette,

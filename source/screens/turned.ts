@@ -6,7 +6,9 @@ import { heardLines, heardTitle } from './heard-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
+import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
+import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
 import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
@@ -21,6 +23,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
   if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
   if (page.page === 'first run')
     return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
+  if (page.page === 'preferences')
+    return { title: preferencesTitle(), lines: preferencesLines(model, page, pageRows(model.size)) };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'answer')
@@ -36,6 +40,11 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
   if (page.page === 'round')
     return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
+  if (page.page === 'log')
+    return {
+      title: logTitle(sight, page, columns),
+      lines: logLines(sight, page, model.size, pageRows(model.size)),
+    };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
 }
 

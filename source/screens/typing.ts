@@ -2,12 +2,15 @@ import { EMPTY, type Field, pastedIn, typedIn } from './field.ts';
 import { rowAt } from './first-run/first-run.ts';
 import { rowsFor } from './heard.ts';
 import { type Model, type Page, pageOf, withTop } from './model.ts';
+import { rowAt as preferenceAt } from './preferences/preferences.ts';
 import { roundField, withRoundField } from './round/round-field.ts';
 
 /** The field that is typed in; null where letters are keys. */
 function fieldOf(page: Page): Field | null {
   if (page.page === 'round') return roundField(page);
   if (page.page === 'first run') return page.making || rowAt(page).is === 'make' ? null : page.field;
+  if (page.page === 'log') return page.finding ? page.find : null;
+  if (page.page === 'preferences') return preferenceAt(page).choices ? null : page.field;
   if (page.page === 'stores') return page.shopping ? null : page.find;
   const typed = page.page === 'form' || page.page === 'heard';
   return typed && page.saving === null ? (page.fields[page.at] ?? null) : null;
@@ -44,6 +47,7 @@ function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
   if (page.page === 'round') return withTop(model, withRoundField(page, field));
   if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
+  if (page.page === 'preferences') return withTop(model, { ...page, field, told: [] });
   if (page.page === 'heard') {
     const fields = page.fields.with(page.at, field);
     const rows = 1 + rowsFor(fields);
@@ -52,6 +56,7 @@ function withField(model: Model, field: Field): Model {
   }
   if (page.page === 'form')
     return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [], insisted: false });
-  if (page.page === 'stores') return withTop(model, { ...page, find: field, chosen: null });
+  if (page.page === 'stores' || page.page === 'log')
+    return withTop(model, { ...page, find: field, chosen: null });
   return model;
 }

@@ -29,6 +29,7 @@ try {
     host: hostOf(process),
     stands: true,
     none: null,
+    machineZone: 'UTC',
     work: {
       load: async () => good(aLoaded()),
       judge: async () => {

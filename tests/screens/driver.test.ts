@@ -30,6 +30,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       judge: async () => aDocument(),
       begin: async () => bad(),
       sample: async () => bad(),
+      keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
       watch: () => () => {},

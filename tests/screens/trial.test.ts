@@ -166,6 +166,7 @@ it('of several steps in one frame only the last is worked out', async () => {
       },
       begin: async () => bad(),
       sample: async () => bad(),
+      keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
       watch: () => () => {},

@@ -2,6 +2,7 @@ import type { Draft } from '../../logbook/entries.ts';
 import { bad, good, type Result, type Trouble } from '../../trouble.ts';
 import { typedDraft } from '../../words/typed-draft.ts';
 import { beginsIn } from '../begins.ts';
+import { entryOf } from '../log/rows.ts';
 import type { ShownItem } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
 import type { Choice, FormPage, FormRow, Typed } from './form.ts';
@@ -17,7 +18,9 @@ export interface OpenForm {
 /** Null once the boat no longer has the item. */
 export function openForm(sight: Sight, page: FormPage): OpenForm | null {
   const item = sight.items.find(({ id }) => id === page.about) ?? null;
-  return item || page.about === '' ? { page, item, rows: forms[page.form].rows(sight, page.about) } : null;
+  return item || page.about === '' || entryOf(sight.boat.loaded, page.about)
+    ? { page, item, rows: forms[page.form].rows(sight, page.about) }
+    : null;
 }
 
 /** The rows that must be filled in and are not. */

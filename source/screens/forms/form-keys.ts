@@ -15,6 +15,7 @@ interface FormKey {
 
 const ITEM: readonly PageName[] = ['item'];
 const BOARD: readonly PageName[] = ['board'];
+const LOG: readonly PageName[] = ['log'];
 const STORES: readonly PageName[] = ['stores'];
 
 export const formKeys: readonly FormKey[] = [
@@ -35,6 +36,14 @@ export const formKeys: readonly FormKey[] = [
   { key: 'n', form: 'dated', does: 'log its new date', short: 'new date', on: ITEM },
   { key: 'o', form: 'job', does: 'log work done on it', short: 'work', on: ITEM },
   { key: 'm', form: 'remark', does: 'log a remark', on: [...ITEM, ...BOARD] },
+  {
+    key: 'x',
+    form: 'strike',
+    does: 'strike it: it stays in the log, out of every sum',
+    short: 'strike',
+    on: LOG,
+  },
+  { key: 'r', form: 'restore', does: 'restore it: the strike is struck', short: 'restore', on: LOG },
   { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: [...BOARD, 'weather'] },
   { key: 'P', form: 'plan', does: 'log which passage is planned', on: BOARD },
   { key: 'A', form: 'arrived', does: 'log that she has arrived', on: BOARD },

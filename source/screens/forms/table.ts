@@ -3,6 +3,7 @@ import { change, dip, leak, topUp } from './fluids.ts';
 import type { FormKind } from './form.ts';
 import { arrived, left, plan, stay, weatherNow } from './passage.ts';
 import { count, stow, use } from './stores.ts';
+import { restore, strike } from './strikes.ts';
 import { check, dated, job, remark, service } from './work.ts';
 
 /** Every form there is, by name. A new one is a `FormKind`, a line here, and its key in `form-keys.ts`. */
@@ -26,6 +27,8 @@ export const forms = {
   stay,
   arrived,
   plan,
+  strike,
+  restore,
 } as const satisfies { readonly [name: string]: FormKind };
 
 export type FormName = keyof typeof forms;

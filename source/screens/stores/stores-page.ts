@@ -29,11 +29,15 @@ export function storesLines(sight: Sight, page: StoresPage, columns: number): Li
     Math.max(...shown.flatMap(({ stores }) => stores.map(({ name }) => widthOf(name)))),
     Math.max(12, columns - 26),
   );
-  return shown.flatMap(({ title, stores }, index) => [
+  const closed = sight.boat.loaded.readOnly
+    ? paragraph('Looking only, nothing can be saved here.', columns - 2, { indent: 2, tone: 'watch' })
+    : [];
+  const lines = shown.flatMap(({ title, stores }, index) => [
     ...(index === 0 ? [] : [BLANK]),
     line(say(`  ${title}`, 'title')),
     ...stores.flatMap((store) => storeLines(store, store.id === ids[at], wide, columns)),
   ]);
+  return [...closed, ...lines];
 }
 
 function storeLines(store: Shown, here: boolean, wide: number, columns: number): Line[] {
