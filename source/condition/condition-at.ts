@@ -40,6 +40,7 @@ export function conditionAt(boat: Boat, entries: readonly Entry[], at: number): 
     weather: past.of('weather').map(({ entry }) => entry),
     gates: past.of('gate').map(({ entry }) => entry),
     clues: past.of('clue').map(({ entry }) => entry),
+    jobs: past.of('job').map(({ entry }) => entry),
     troubles: [...futureTroubles(entries, at), ...unknownNames(boat, past), ...doubts],
   };
 }

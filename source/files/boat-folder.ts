@@ -16,6 +16,7 @@ import { readTextFile } from './read-text.ts';
 import { roomTroubles, whatStandsInTheWay } from './room.ts';
 import { sealOwnTail } from './seal.ts';
 import { type Keeping, newShelf, refresh, type Shelf } from './shelf.ts';
+import { readTables } from './tables.ts';
 import { watchFolder } from './watch.ts';
 
 /** A boat file is written by hand: even one of hundreds of items stays far below. */
@@ -29,6 +30,7 @@ export function boatFolder(keeping: Keeping): BoatFolder {
     read: async () => load(shelf),
     append: async (drafts) => append(shelf, drafts),
     keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
+    tables: async () => readTables(keeping.disk, keeping.boat),
     accept: async () => acceptEdited(shelf),
     merge: async (from, anyName) => mergeFolder(keeping, from, anyName),
     copyTo: async (place) => makeCheckedCopy(keeping, place),
