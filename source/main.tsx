@@ -4,6 +4,7 @@ import { homedir, tmpdir } from 'node:os';
 import path from 'node:path';
 import { crc32 } from 'node:zlib';
 import { type BoardStart, run } from './commands/run.ts';
+import type { OpenBoat } from './commands/which-boat.ts';
 import { conditionAt } from './condition/condition-at.ts';
 import { askingOn } from './files/asking.ts';
 import { boatFolder } from './files/boat-folder.ts';
@@ -16,7 +17,7 @@ import { copySample } from './files/sample.ts';
 import { settingsIn } from './files/settings.ts';
 import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
-import { good, type Result } from './trouble.ts';
+import { bad, good, type Result } from './trouble.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
@@ -38,7 +39,8 @@ const outside: Outside = {
   decodeJpeg2000: jpeg2000In(path.join(import.meta.dirname, 'openjpeg', 'openjpegwasm_decode.cjs')),
   sha256: (bytes) => createHash('sha256').update(bytes).digest('hex'),
   boat: (folder) => boatFolder(keepingOn(folder, stateOf(folder), Date.now)),
-  newBoat: async (folder) => newFolder((place) => keepingOn(place, stateOf(place), Date.now), folder),
+  newBoat: async (folder) =>
+    newFolder((place) => keepingOn(place, stateOf(place), Date.now), fromHome(folder)),
   async sample() {
     const parent = mkdtempSync(path.join(tmpdir(), 'hoveshort-sample-'));
     samples.push(parent);
@@ -65,15 +67,8 @@ process.on('exit', () => {
 process.exitCode = await run(process.argv.slice(2), outside, { board });
 stdin.unref?.();
 
-async function board({
-  folder,
-  loaded,
-  at,
-  zone,
-  seed,
-  simulations,
-  answering,
-}: BoardStart): Promise<number> {
+async function board(start: BoardStart): Promise<number> {
+  const { at, zone, machineZone, seed, simulations } = start;
   // Read by the colour library when Ink is loaded, so before that.
   if (!outside.terminal.colour) env.FORCE_COLOR = '0';
   const [{ openBoard }, { hostOf }] = await Promise.all([
@@ -81,26 +76,57 @@ async function board({
     import('./screens/host.ts'),
   ]);
   const moment = () => at ?? Date.now();
-  let first: Result<typeof loaded> | null = good(loaded);
+  let folder = start.boat?.folder ?? null;
+  let first = start.boat && good(start.boat.loaded);
+  let latest = start.boat?.loaded ?? null;
+  let watchAnew = () => {};
+  const opening = async (opened: Promise<Result<OpenBoat>>) => {
+    const boat = await opened;
+    if (!boat.ok) return boat;
+    folder = boat.value.folder;
+    first = good(boat.value.loaded);
+    watchAnew();
+    return good(null);
+  };
   return openBoard({
     outside: { ...outside, zone, now: moment },
-    boat: folder.path,
+    boat: folder?.path ?? null,
     host: hostOf(process),
     stands: at !== null,
+    machineZone,
+    none: start.boat ? null : start.told,
     work: {
       async load() {
-        const read = first ?? (await folder.read());
+        const read = first ?? (await folder?.read()) ?? bad();
         first = null;
+        if (read.ok) latest = read.value;
         return read.ok
           ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
           : read;
       },
       async judge(of, wanted) {
-        const answered = await inTurns(answering(of, { at: of.condition.at, seed, simulations }), wanted);
+        const answered = await inTurns(
+          start.answering(of, { at: of.condition.at, seed, simulations }),
+          wanted,
+        );
         return answered?.document ?? null;
       },
-      save: (drafts) => folder.append(drafts),
-      watch: (changed) => folder.watch(changed),
+      save: async (drafts) =>
+        folder && latest
+          ? await folder.append(start.withDecisions(drafts, latest, { seed, simulations }))
+          : bad(),
+      takeIn: async (content, text, now) =>
+        folder ? await start.takeIn(content, { text, now }, { folder, outside }) : bad(),
+      begin: (boat, place) => opening(start.begin(boat, place)),
+      sample: () => opening(start.sample()),
+      watch(changed) {
+        let stop = folder?.watch(changed);
+        watchAnew = () => {
+          stop?.();
+          stop = folder?.watch(changed);
+        };
+        return () => stop?.();
+      },
     },
   });
 }
@@ -116,6 +142,11 @@ async function inTurns<T>(work: Turns<T>, wanted: () => boolean): Promise<T | nu
     await new Promise((next) => setImmediate(next));
     if (!wanted()) return null;
   }
+}
+
+/** `~/whimbrel` as a shell would have it. */
+function fromHome(folder: string): string {
+  return folder.replace(/^~(?=[/\\]|$)/u, () => homedir());
 }
 
 /** Marks and locks of this laptop, outside the boat folder; those of a sample copy go with it. */

@@ -149,7 +149,7 @@ export interface Settings extends Preferred {
   readonly checkedCopies: readonly CopyMade[];
   /** An IANA name in the place of the machine's zone; null takes that. */
   readonly zone: string | null;
-  set(change: Preferences): void;
+  set(change: Preferences): Promise<void>;
 }
 
 /** What a person can set; absent stays as it is. */

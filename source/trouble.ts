@@ -140,17 +140,7 @@ export type RequestTrouble =
   | {
       kind: 'unknown word';
       word: string;
-      what:
-        | 'command'
-        | 'option'
-        | 'entry kind'
-        | 'field'
-        | 'item'
-        | 'id'
-        | 'schema'
-        | 'table'
-        | 'clue'
-        | 'cause';
+      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id' | 'forecast' | 'schema' | 'table';
       near?: string;
     }
   | { kind: 'wanting'; what: string; example: string }

@@ -167,6 +167,12 @@ describe('the sample boat', () => {
     expect(shelter).toMatchObject([{ passage: 'to-wicketholm', verdict: 'go' }]);
   });
 
+  it('says so past the end of the forecast, and tells no window', () => {
+    const { verdict, reasons, windows, score } = answerAt(namedInstants.forecastOver);
+    expect([verdict, windows, score.weather]).toEqual(['hold', [], null]);
+    expect(reasons.map(({ reason }) => reason)).toContain('forecast over');
+  });
+
   it('names its mornings in its README', () => {
     const readme = readFileSync(new URL('README.md', folder), 'utf8');
     for (const instant of Object.values(namedInstants)) expect(readme).toContain(instant);
@@ -195,7 +201,7 @@ function answerAt(instant: string): Answer {
     boat,
     condition,
     beliefs,
-    forecast: forecastAt(sampleForecasts(), condition.at),
+    forecast: forecastAt(sampleForecasts(), condition.at, null),
     seed: 1,
     simulations: 4096,
     trouble: condition.troubles,

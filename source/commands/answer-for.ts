@@ -4,7 +4,10 @@ import { forecastAt } from '../forecast/choose.ts';
 import { believing } from '../inference/believe.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
 import type { LoadedBoat } from '../outside.ts';
+import { forecastMet } from '../readiness/forecast-met.ts';
+import { forecastsAboard } from '../readiness/forecasts-aboard.ts';
 import { judging } from '../readiness/judge.ts';
+import { weatherNow } from '../readiness/weather-now.ts';
 import { documentOf, type VerdictDocument } from '../words/document.ts';
 
 /** When to answer for, ms since 1970 UTC, and with which simulated passages. */
@@ -34,14 +37,21 @@ export function* answering(
   const condition = conditionAt(boat, entries, at);
   yield;
   const beliefs = yield* believing(boat, condition);
+  const forecast = forecastAt(forecasts, at, condition.forecastChoice);
   const answer = yield* judging({
     boat,
     condition,
     beliefs,
-    forecast: forecastAt(forecasts, at),
+    forecast,
     seed,
     simulations,
     trouble: [...troubles, ...condition.troubles],
   });
-  return { condition, document: documentOf({ boat, condition, beliefs, answer }) };
+  yield;
+  const told = {
+    aboard: forecastsAboard(forecasts, condition, boat.limits.forecastError),
+    now: weatherNow(boat, condition, forecast),
+    met: forecastMet(boat, condition, forecasts),
+  };
+  return { condition, document: documentOf({ boat, condition, beliefs, answer, forecasts: told }) };
 }

@@ -21,7 +21,7 @@ export async function copyOnLeaving(folder: BoatFolder, outside: Outside): Promi
   const { from, to, entries, more } = copied.value;
   const copy = { boat: from, place: settings.backup, at: new Date(outside.now()).toISOString() };
   const others = settings.checkedCopies.filter(({ boat }) => boat !== from);
-  settings.set({ checkedCopies: [copy, ...others].slice(0, MOST_KEPT) });
+  await settings.set({ checkedCopies: [copy, ...others].slice(0, MOST_KEPT) });
   const where = cleanLine(to, MOST_LETTERS);
   outside.complain(`copied and checked: ${counted(entries, 'entry', 'entries')} in ${where}\n`);
   if (more > 0) {

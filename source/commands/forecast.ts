@@ -1,6 +1,5 @@
 import { conditionAt } from '../condition/condition-at.ts';
 import { placeFor } from '../forecast/at.ts';
-import { forecastAt } from '../forecast/choose.ts';
 import type { Ask, Given } from '../forecast/content.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import { forecastFromGrib, type Point } from '../forecast/grib/forecast-from-grib.ts';
@@ -14,9 +13,9 @@ import { cleanLine } from '../words/clean.ts';
 import { forecastPage } from '../words/forecast-page.ts';
 import { gribLines } from '../words/grib-lines.ts';
 import { momentFrom } from '../words/moments.ts';
-import { momentWords } from '../words/say.ts';
+import { preferred } from '../words/preferred.ts';
 import type { Command, Request } from './command.ts';
-import type { Options } from './options.ts';
+import { chooseForecast, listAboard } from './forecasts-aboard.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
 import { whichBoat } from './which-boat.ts';
@@ -28,13 +27,15 @@ const MOST_ASKED = 5;
 
 export const forecast: Command = {
   word: 'forecast',
-  takes: '<file> | -',
+  takes: '<file> | - | use <number>',
   says: 'shows a forecast as it is understood, then takes it in; alone, the forecasts aboard',
   more: [
     'Takes a text bulletin, hourly or grid-point JSON, a CSV table, a GRIB, or rows as typed, one for each day and night:',
     '  se 15-20 g28 4-6ft 7s     wind from, knots, gusts, seas, period; = as above; . not heard',
     'What was not read is shown. Nothing counts until it is taken in: asked on a terminal, --yes for scripts.',
-    'The newest issued counts; all are kept in the boat folder, in forecasts/.',
+    'The newest issued counts; all are kept in the boat folder, in forecasts/. forecast alone lists them side by side',
+    'with how far off they have been; forecast use <number> makes another count, until a newer one is taken in;',
+    'forecast use newest goes back. A file called use is ./use.',
   ],
   example: 'hoveshort forecast coastal.txt --zone PZZ575 --issued "today 06:00"',
   options: ['yes', 'issued', 'zone'],
@@ -44,6 +45,7 @@ export const forecast: Command = {
     const { folder, loaded } = opened.value;
     const now = options.at ?? outside.now();
     if (words[0] === undefined) return listAboard(loaded, now, options, outside);
+    if (words[0] === 'use') return chooseForecast(words[1], { folder, loaded, now }, options, outside);
     const read = await understood({ words, options }, loaded, now, outside);
     if (!read.ok) return complainOf(read.troubles, outside);
     outside.print(options.json ? jsonText(read.value) : forecastPage(read.value, now, outside.zone));
@@ -72,7 +74,7 @@ async function understood(
   let given: Given & { sha256: string } = {
     now,
     timeZone: outside.zone,
-    seasUnit: 'm',
+    seasUnit: preferred().height,
     issuedAt: options.issued ?? undefined,
     zones: options.zone?.split(',').map((zone) => zone.trim()),
     sha256: outside.sha256(bytes.value),
@@ -161,31 +163,4 @@ function coverage(read: Forecast, { boat, entries }: LoadedBoat, now: number): r
     (leg) =>
       `It says nothing of ${cleanLine(leg)} of the passage planned: give the leg its "place" in boat.json, by the name the forecast has.`,
   );
-}
-
-/** The forecasts aboard side by side, the one that counts marked. */
-function listAboard(loaded: LoadedBoat, now: number, options: Options, outside: Outside): number {
-  const counts = forecastAt(loaded.forecasts, now);
-  const listed = loaded.forecasts.toReversed().map((one) => ({
-    issuedAt: one.issuedAt,
-    receivedAt: one.receivedAt,
-    source: one.source,
-    issuer: one.issuer,
-    members: one.places[0]!.members?.length ?? 0,
-    places: one.places.map(({ place }) => place),
-    until: one.places
-      .map(({ steps }) => steps.at(-1)?.to ?? one.issuedAt)
-      .sort()
-      .at(-1)!,
-    counts: one === counts,
-  }));
-  if (options.json) outside.print(jsonText({ format: 1, boat: loaded.boat.name, forecasts: listed }));
-  else if (listed.length === 0)
-    outside.print('No forecast is aboard. Take one in: hoveshort forecast <file>\n');
-  else
-    for (const { issuedAt, source, issuer, members, until, counts: chosen } of listed)
-      outside.print(
-        `${chosen ? '* ' : '  '}issued ${momentWords(Date.parse(issuedAt), outside.zone)}, until ${momentWords(Date.parse(until), outside.zone)}, ${source}${members > 0 ? `, ${members} members` : ''}${issuer === '' ? '' : `, ${cleanLine(issuer)}`}${chosen ? ': this one counts' : ''}\n`,
-      );
-  return STATUS.done;
 }

@@ -2,6 +2,7 @@ import { nearest } from '../boat/nearest.ts';
 import { type Template, templates } from '../boat/template-answers.ts';
 import type { Outside } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
+import { answered } from '../words/answered.ts';
 import { cleanLine } from '../words/clean.ts';
 import { blankBoat, type Clock, type NewBoat, type Question } from '../words/new-boat.ts';
 import { questionsOf } from '../words/questions.ts';
@@ -61,20 +62,11 @@ function wanting({ field, ask }: Question): Trouble {
 
 /** The same from answers given all at once, by the questions' fields; what is not among them stands at its default. Every trouble at once. */
 export function answersFrom(given: { readonly [field: string]: unknown }, clock: Clock): Result<NewBoat> {
-  const troubles: Trouble[] = [];
-  const read = new Set<string>();
-  let boat = blankBoat(FIRST);
-  for (let n = 0; ; n += 1) {
-    const question = questionsOf(boat)[n];
-    if (question === undefined) break;
-    read.add(question.field);
-    const typed = Object.hasOwn(given, question.field) ? asTyped(given[question.field]) : '';
-    const answer = readAnswer(question, typed, boat, clock);
-    if (answer.ok) boat = answer.value;
-    else troubles.push(...answer.troubles);
-  }
-  const others = Object.keys(given).filter((field) => !read.has(field));
-  troubles.push(...others.map((field) => notAsked(field, [...read])));
+  const typed = Object.fromEntries(Object.entries(given).map(([field, value]) => [field, asTyped(value)]));
+  const { boat, questions, troubles: wrong } = answered(typed, clock);
+  const asked = questions.map(({ field }) => field);
+  const others = Object.keys(given).filter((field) => !asked.includes(field));
+  const troubles = [...Object.values(wrong).flat(), ...others.map((field) => notAsked(field, asked))];
   return troubles.length > 0 ? bad(...troubles) : good(boat);
 }
 

@@ -1,5 +1,6 @@
 import { type Boat, enginesOf } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
+import { tablesFor, tablesWith } from '../tracing/tables.ts';
 import type { Trouble } from '../trouble.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { cleaned } from '../words/cleaned.ts';
@@ -9,9 +10,10 @@ import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
 import type { Command } from './command.ts';
-import { asJson, logPage, newestFirst } from './log.ts';
+import { asJson, listed, logPage } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
+import { thingsOf } from './trace.ts';
 import { whichBoat } from './which-boat.ts';
 
 export const item: Command = {
@@ -27,7 +29,7 @@ export const item: Command = {
       return complainOf([{ kind: 'wanting', what: 'the id of an item', example: item.example }], outside);
     const opened = await whichBoat(options, outside);
     if (!opened.ok) return complainOf(opened.troubles, outside);
-    const { loaded } = opened.value;
+    const { folder, loaded } = opened.value;
     const at = options.at ?? outside.now();
     const { condition, document } = answerFor(loaded, { ...options, at });
     const found = document.items.find((one) => one.id === id);
@@ -36,22 +38,26 @@ export const item: Command = {
       return complainOf([unknownWord('item', id, ids)], outside);
     }
     const doubts = doubtsAbout(id, loaded.boat, condition).map((doubt) => sayTrouble(doubt));
-    const listed = newestFirst(loaded, { at, since: null, kind: null, item: id });
+    const entries = listed(loaded, { at, since: null, kind: null, item: id });
     if (options.json) {
-      outside.print(jsonText({ ...found, trouble: doubts, entries: listed.map(asJson) }));
+      outside.print(jsonText({ ...found, trouble: doubts, entries: entries.map(asJson) }));
       return STATUS.done;
     }
     const { columns } = outside.terminal;
     const shown = doubts.slice(-MOST_DOUBTS);
     const more = doubts.length - shown.length;
+    const tables = tablesWith((await folder.tables()).tables);
+    const thing = thingsOf(loaded.boat).find((one) => one.id === id);
+    const traced = thing !== undefined && tablesFor(thing, tables).length > 0;
     const said = [
       ...itemLines(cleaned(found), at, outside.zone),
       ...shown.flatMap((doubt) => doubt.split('\n')),
       ...(more > 0 ? [`and ${more} more readings left out; hoveshort item ${id} --json has them all`] : []),
       ...cautionsFor(found.kind),
+      ...(traced ? [`Where it comes from: hoveshort trace ${id}`] : []),
     ];
     const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
-    outside.print(`${lines.join('\n')}\n\n${logPage(listed, loaded.boat, outside.zone)}`);
+    outside.print(`${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}`);
     return STATUS.done;
   },
 };

@@ -1,12 +1,13 @@
 import type { Boat } from '../boat/boat.ts';
+import { about, idsOf } from '../logbook/about.ts';
 import type { Entry } from '../logbook/entries.ts';
+import { type Listed, newestFirst } from '../logbook/newest-first.ts';
 import type { LoadedBoat } from '../outside.ts';
 import { cleanLine } from '../words/clean.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { aligned } from '../words/lines.ts';
 import { momentWords } from '../words/say.ts';
 import { unknownWord } from '../words/unknown-word.ts';
-import { about, idsOf } from './about.ts';
 import type { Command } from './command.ts';
 import type { Options } from './options.ts';
 import { complainOf, jsonText } from './show.ts';
@@ -14,12 +15,6 @@ import { STATUS } from './status.ts';
 import { whichBoat } from './which-boat.ts';
 
 const MOST_LETTERS = 400;
-
-/** An entry as it is listed: withdrawn ones stay, marked. */
-interface Listed {
-  readonly entry: Entry;
-  readonly struck: boolean;
-}
 
 export const log: Command = {
   word: 'log',
@@ -35,20 +30,20 @@ export const log: Command = {
     const { item } = options;
     if (item !== null && !isKnown(item, loaded))
       return complainOf([unknownWord('item', item, idsOf(loaded.boat))], outside);
-    const listed = newestFirst(loaded, options);
+    const found = listed(loaded, options);
     outside.print(
       options.json
-        ? jsonText({ format: 1, boat: loaded.boat.name, entries: listed.map(asJson) })
-        : logPage(listed, loaded.boat, outside.zone),
+        ? jsonText({ format: 1, boat: loaded.boat.name, entries: found.map(asJson) })
+        : logPage(found, loaded.boat, outside.zone),
     );
     return STATUS.done;
   },
 };
 
 /** Entries newest first as lines: moment, who, what, id. */
-export function logPage(listed: readonly Listed[], boat: Boat, zone: string): string {
-  if (listed.length === 0) return 'no entries\n';
-  const rows = listed.map(({ entry, struck }) => [
+export function logPage(found: readonly Listed[], boat: Boat, zone: string): string {
+  if (found.length === 0) return 'no entries\n';
+  const rows = found.map(({ entry, struck }) => [
     momentWords(Date.parse(entry.at), zone),
     cleanLine(entry.by ?? ''),
     `${struck ? 'STRUCK: ' : ''}${cleanLine(entryWords(entry, boat), MOST_LETTERS)}  [${cleanLine(entry.id)}]`,
@@ -57,18 +52,19 @@ export function logPage(listed: readonly Listed[], boat: Boat, zone: string): st
 }
 
 /** Entries that pass the options, newest first; what happened after `--at` is not seen. */
-export function newestFirst(
-  { entries, struck }: LoadedBoat,
+export function listed(
+  loaded: LoadedBoat,
   { at, since, item, kind }: Pick<Options, 'at' | 'since' | 'item' | 'kind'>,
 ): readonly Listed[] {
-  const all = [
-    ...entries.map((entry, order) => ({ entry, struck: false, order })),
-    ...struck.map((entry, order) => ({ entry, struck: true, order })),
-  ].map((one) => ({ ...one, happened: Date.parse(one.entry.at) }));
-  return all
-    .filter(({ happened }) => (at === null || happened <= at) && (since === null || happened >= since))
-    .filter(({ entry }) => (kind === null || entry.kind === kind) && (item === null || about(entry, item)))
-    .sort((a, b) => b.happened - a.happened || b.entry.lc - a.entry.lc || b.order - a.order);
+  return newestFirst(loaded).filter(({ entry }) => {
+    const happened = Date.parse(entry.at);
+    return (
+      (at === null || happened <= at) &&
+      (since === null || happened >= since) &&
+      (kind === null || entry.kind === kind) &&
+      (item === null || about(entry, item))
+    );
+  });
 }
 
 /** An entry as a script reads it: as in the log, with whether it was struck. */

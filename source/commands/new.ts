@@ -1,17 +1,13 @@
-import { readBoat } from '../boat/read.ts';
 import { readSyntax } from '../boat/syntax.ts';
-import { templateBoat } from '../boat/template.ts';
-import { firstEntries } from '../logbook/first-entries.ts';
 import type { NewFolder, Outside } from '../outside.ts';
 import { bad, good, type Result } from '../trouble.ts';
 import { cleanLine } from '../words/clean.ts';
-import { doubtsAbout } from '../words/doubts.ts';
-import { instant } from '../words/figures.ts';
 import { wrapped } from '../words/lines.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import { verdictPage } from '../words/page.ts';
 import { counted } from '../words/say.ts';
 import { answerFor } from './answer-for.ts';
+import { beginBoat } from './begin-boat.ts';
 import type { Command, Request } from './command.ts';
 import { answersFrom, interview, questionFields } from './interview.ts';
 import { complainOf, jsonText } from './show.ts';
@@ -112,30 +108,15 @@ interface Making {
 
 /** Writes the folder, then shows what it comes to. What would be in trouble once it is there is not written at all. */
 async function make(answered: NewBoat, { place, now, request }: Making, outside: Outside): Promise<number> {
-  const file = templateBoat(answered.answers);
-  const text = `${JSON.stringify(file, null, 2)}\n`;
-  const boat = readBoat(text, 'boat.json');
-  if (!boat.ok) return complainOf(boat.troubles, outside);
-  const { name: by } = await outside.settings();
-  const at = instant(Math.floor(now / 1000) * 1000);
-  const drafts = firstEntries(file, answered.readings, { at, by });
-  const empty = { boat: boat.value, entries: [], struck: [], troubles: [], forecasts: [], readOnly: null };
-  const doubts = doubtsAbout(
-    drafts.map((draft) => ({ draft })),
-    { ...empty, quiet: [] },
-    now,
-    false,
-  );
-  if (doubts.length > 0) return complainOf(doubts, outside);
-  const saved = await place.fill(text, drafts);
-  if (!saved.ok) return complainOf(saved.troubles, outside);
-  (await outside.settings()).set({ lastBoat: place.path });
+  const begun = await beginBoat(answered, { place, now }, outside);
+  if (!begun.ok) return complainOf(begun.troubles, outside);
+  const { file, saved } = begun.value;
   if (request.options.json) {
-    outside.print(jsonText({ format: 1, boat: file.name, folder: place.path, saved: saved.value }));
+    outside.print(jsonText({ format: 1, boat: file.name, folder: place.path, saved }));
     return STATUS.done;
   }
   const { columns } = outside.terminal;
-  const entries = counted(saved.value.length, 'entry', 'entries');
+  const entries = counted(saved.length, 'entry', 'entries');
   const said = [
     `saved: ${cleanLine(file.name)} in ${cleanLine(place.path, 300)}: boat.json, and ${entries} in her log`,
     ...wrapped(

@@ -1,3 +1,4 @@
+import { conditionAt } from '../condition/condition-at.ts';
 import { type Draft, type Entry, entryKinds } from '../logbook/entries.ts';
 import type { LoadedBoat, Outside } from '../outside.ts';
 import type { Trouble } from '../trouble.ts';
@@ -7,6 +8,7 @@ import { entryWords } from '../words/entry-words.ts';
 import { counted, momentWords } from '../words/say.ts';
 import { typedDraft } from '../words/typed-draft.ts';
 import type { Command, Request } from './command.ts';
+import { withDecisions, withVerdict } from './decided.ts';
 import { draftsFromLines } from './draft-lines.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
@@ -26,6 +28,7 @@ export const record: Command = {
   more: [
     'Values as people type them: amount=300ml level=1/2 share=full reading=3412.6 at="yesterday 18:00".',
     `Kinds: ${Object.keys(entryKinds).join(', ')}.`,
+    'left logs the decision to go beside the verdict; record decision choice=stay text="why" logs another.',
     'record strike entry=<id> withdraws an entry; striking the strike restores it.',
     'record - reads JSON lines ("kind", "at", fields in file units, "by" and "key" if wanted):',
     'all are saved or none, and a "key" already in the log is skipped.',
@@ -37,12 +40,16 @@ export const record: Command = {
     if (!opened.ok) return complainOf(opened.troubles, outside);
     const { folder, loaded } = opened.value;
     if (loaded.readOnly) return complainOf([loaded.readOnly], outside);
+    const now = request.options.at ?? outside.now();
     const { asked, troubles } = await entriesAsked(request, loaded, outside);
     const fresh = withoutKnownKeys(asked, loaded);
     const doubts = doubtsAbout(fresh, loaded, outside.now(), request.options.yes);
     if (troubles.length + doubts.length > 0) return complainOf(firstOf([...troubles, ...doubts]), outside);
-    const saved = await folder.append(fresh.map(({ draft }) => draft));
+    const drafts = fresh.map(({ draft }) => draft);
+    const typed = request.words[0] !== '-';
+    const saved = await folder.append(typed ? withDecisions(drafts, loaded, request.options) : drafts);
     if (!saved.ok) return complainOf(saved.troubles, outside);
+    if (typed && drafts.some(({ kind }) => kind === 'left')) outside.complain(looksNotMade(loaded, now));
     const skipped = asked.length - fresh.length;
     outside.print(
       request.options.json
@@ -61,7 +68,8 @@ async function entriesAsked(
   const now = options.at ?? outside.now();
   if (words[0] !== '-') {
     const { name: by } = await outside.settings();
-    return typedDraft(words, { loaded, now, zone: outside.zone, by });
+    const typing = { loaded, now, zone: outside.zone };
+    return typedDraft(withVerdict(words, typing, options), { ...typing, by });
   }
   const input = await outside.input(MOST_INPUT_BYTES);
   return input.ok
@@ -88,6 +96,17 @@ function withoutKnownKeys(asked: readonly Asked[], { entries, struck }: LoadedBo
     known.add(key);
     return true;
   });
+}
+
+/** The looks to be made before every departure that were not, as a warning; empty where all were. */
+function looksNotMade({ boat, entries }: LoadedBoat, now: number): string {
+  const { checks, underWay } = conditionAt(boat, entries, now);
+  if (underWay !== null) return '';
+  const missed = boat.checks.filter(
+    ({ id, when }) => when === 'leaving' && !checks.get(id)?.madeSinceArrival,
+  );
+  if (missed.length === 0) return '';
+  return `Looks before leaving that were not made: ${missed.map(({ name }) => cleanLine(name)).join(', ')}.\n`;
 }
 
 function confirmation(saved: readonly Entry[], skipped: number, loaded: LoadedBoat, zone: string): string {

@@ -23,7 +23,7 @@ function statusOfOne(trouble: Trouble): number {
     case 'no table':
       return STATUS.notFound;
     case 'unknown word':
-      return trouble.what === 'item' || trouble.what === 'id' ? STATUS.notFound : STATUS.usage;
+      return ['item', 'id', 'forecast'].includes(trouble.what) ? STATUS.notFound : STATUS.usage;
     case 'another boat':
     case 'wanting':
     case 'not understood':

@@ -6,6 +6,7 @@ import { item } from './item.ts';
 import { log } from './log.ts';
 import { merge } from './merge.ts';
 import { newBoat } from './new.ts';
+import { preferences } from './preferences.ts';
 import { record } from './record.ts';
 import { round } from './round.ts';
 import { schema } from './schema.ts';
@@ -28,4 +29,5 @@ export const COMMANDS: readonly Command[] = [
   merge,
   schema,
   newBoat,
+  preferences,
 ];

@@ -143,7 +143,8 @@ function thingAndTable(words: readonly string[], boat: Boat, tables: readonly Ta
 }
 
 /** All that may be traced. */
-function thingsOf(boat: Boat): readonly Traced[] {
+/** All that may be traced: the items, and the engines. */
+export function thingsOf(boat: Boat): readonly Traced[] {
   return [...itemsOf(boat), ...boat.engines.map((engine) => ({ ...engine, kind: 'engine' }))];
 }
 

@@ -11,16 +11,16 @@ export interface OpenBoat {
 export async function whichBoat(options: Options, outside: Outside): Promise<Result<OpenBoat>> {
   if (options.sample) {
     const copy = await outside.sample();
-    return copy.ok ? open(copy.value, outside) : copy;
+    return copy.ok ? openFolder(copy.value, outside) : copy;
   }
-  if (options.boat !== null) return open(options.boat, outside);
-  const here = await open('.', outside);
+  if (options.boat !== null) return openFolder(options.boat, outside);
+  const here = await openFolder('.', outside);
   if (here.ok || !here.troubles.every(({ kind }) => kind === 'no boat folder')) return here;
   const { lastBoat } = await outside.settings();
-  return lastBoat === null ? here : open(lastBoat, outside);
+  return lastBoat === null ? here : openFolder(lastBoat, outside);
 }
 
-async function open(path: string, outside: Outside): Promise<Result<OpenBoat>> {
+export async function openFolder(path: string, outside: Outside): Promise<Result<OpenBoat>> {
   const folder = outside.boat(path);
   const read = await folder.read();
   return read.ok ? good({ folder, loaded: read.value }) : bad(...read.troubles);

@@ -9,11 +9,12 @@ import { engineRecords } from './engines.ts';
 import { fluidRecords } from './fluids.ts';
 import { futureTroubles } from './future.ts';
 import { unknownNames } from './names.ts';
-import { pastOf } from './past.ts';
+import { type Past, pastOf } from './past.ts';
 import { planOf } from './plan.ts';
 import { serviceRecords } from './services.ts';
 import { whereaboutsOf } from './spans.ts';
 import { spareRecords } from './spares.ts';
+import { weatherLooks } from './weather-looks.ts';
 
 /**
  * All that is known of the boat at a moment (ms since 1970 UTC) from her boat file and her log, strikes already applied. Entries may
@@ -29,7 +30,7 @@ export function conditionAt(boat: Boat, entries: readonly Entry[], at: number): 
     at,
     lastEntryAt: past.last?.at ?? null,
     ...whereabouts,
-    ...planOf(boat, past),
+    ...planOf(boat, past.of('plan')),
     engines,
     fluids: fluidRecords(boat, past, { engines, spans, at }, doubts),
     anodes: anodeRecords(boat, past, doubts),
@@ -37,10 +38,17 @@ export function conditionAt(boat: Boat, entries: readonly Entry[], at: number): 
     services: serviceRecords(boat, past, engines),
     checks: checkRecords(boat, past),
     dated: datedRecords(boat, past),
-    weather: past.of('weather').map(({ entry }) => entry),
+    weather: weatherLooks(boat, past),
+    forecastChoice: choiceOf(past),
+    decision: past.of('decision').at(-1)?.entry ?? null,
     gates: past.of('gate').map(({ entry }) => entry),
     clues: past.of('clue').map(({ entry }) => entry),
     jobs: past.of('job').map(({ entry }) => entry),
     troubles: [...futureTroubles(entries, at), ...unknownNames(boat, past), ...doubts],
   };
+}
+
+function choiceOf(past: Past): Condition['forecastChoice'] {
+  const last = past.of('forecast').at(-1);
+  return last && last.entry.counts !== 'newest' ? { counts: last.entry.counts, at: last.at } : null;
 }

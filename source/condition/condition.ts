@@ -25,12 +25,27 @@ export interface Condition {
   readonly services: ReadonlyMap<string, ServiceRecord>;
   readonly checks: ReadonlyMap<string, CheckRecord>;
   readonly dated: ReadonlyMap<string, DatedRecord>;
-  readonly weather: readonly EntryOf<'weather'>[];
+  readonly weather: readonly WeatherLook[];
+  /** Which forecast the skipper last said counts, by its name, and when; null where the newest does. */
+  readonly forecastChoice: { readonly counts: string; readonly at: number } | null;
+  /** The skipper's last decision. */
+  readonly decision: EntryOf<'decision'> | null;
   readonly gates: readonly EntryOf<'gate'>[];
   readonly clues: readonly EntryOf<'clue'>[];
   readonly jobs: readonly EntryOf<'job'>[];
   /** Entries left out of the sums, or taken with doubt. */
   readonly troubles: readonly Trouble[];
+}
+
+/** What the weather was doing, and where that was. */
+export interface WeatherLook {
+  readonly at: number;
+  readonly entry: EntryOf<'weather'>;
+  /** Null where the log does not tell. `hours`: since she left on that passage. */
+  readonly where:
+    | { readonly anchorage: string }
+    | { readonly passage: string; readonly hours: number }
+    | null;
 }
 
 /** Running hours by the meter, made continuous over meter changes and linear between readings. */

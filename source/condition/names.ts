@@ -30,7 +30,14 @@ export function unknownNames(boat: Boat, past: Past): readonly Trouble[] {
   const anchorages = [...past.of('left'), ...past.of('arrived')].flatMap(({ entry }) =>
     unknown(names.anchorages, entry.anchorage, [{ entry }]),
   );
-  return [...items, ...spares, ...passages, ...anchorages];
+  const legs = past.of('gate').flatMap(({ entry }) => {
+    const passage = boat.passages.find(({ id }) => id === entry.passage);
+    const known = passage === undefined || entry.leg < passage.legs.length;
+    return unknown(new Set<string>(), known ? undefined : `leg ${entry.leg + 1} of ${entry.passage}`, [
+      { entry },
+    ]);
+  });
+  return [...items, ...spares, ...passages, ...anchorages, ...legs];
 }
 
 function unknown(

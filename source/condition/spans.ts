@@ -1,4 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
+import type { EntryOf } from '../logbook/entries.ts';
 import type { Condition } from './condition.ts';
 import { merged, type Past, type Timed } from './past.ts';
 
@@ -16,11 +17,17 @@ export function whereaboutsOf(boat: Boat, past: Past): Whereabouts {
   const now = spans.at(-1);
   if (now?.to === null) return { spans, underWay: { since: now.from }, anchorage: null, arrivedAt: null };
   const arrival = past.of('arrived').at(-1);
-  return { spans, underWay: null, anchorage: anchorageOf(boat, arrival), arrivedAt: arrival?.at ?? null };
+  return {
+    spans,
+    underWay: null,
+    anchorage: anchorageOf(boat, arrival?.entry ?? null),
+    arrivedAt: arrival?.at ?? null,
+  };
 }
 
-function anchorageOf(boat: Boat, arrival: Timed<'arrived'> | undefined): string | null {
-  if (arrival === undefined) return boat.anchorage ?? null;
-  const named = arrival.entry.anchorage;
+/** Where an arrival came to lie; before the first, where the boat file says she lies. */
+export function anchorageOf(boat: Boat, arrival: EntryOf<'arrived'> | null): string | null {
+  if (arrival === null) return boat.anchorage ?? null;
+  const named = arrival.anchorage;
   return boat.anchorages.some(({ id }) => id === named) ? named! : null;
 }

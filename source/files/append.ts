@@ -4,7 +4,7 @@ import { assert, bad, good, type Result, type Trouble } from '../trouble.ts';
 import { batchOf } from './batch.ts';
 import { codeOf } from './disk.ts';
 import { readMark, writeMark } from './mark.ts';
-import { isOwn, lastFrame, ownWriter } from './own-writer.ts';
+import { isOwn, lastFrame, ownWriter, writersMarked } from './own-writer.ts';
 import { save } from './segment.ts';
 import { filesOf, refresh, type Shelf } from './shelf.ts';
 
@@ -39,7 +39,13 @@ function appendUnderLock(shelf: Shelf, drafts: readonly Draft[]): Result<readonl
   if (done) return done;
   /** One process at a time begins a new writer here, so that two of one laptop do not begin two. */
   return lock('new-writer', () => {
-    const begun = writerFound(shelf) ?? unusedWriter(shelf);
+    refresh(shelf);
+    /** Looked at without its lock, another process's append under way makes a writer look as if it were no longer ours. */
+    for (const known of writersMarked(shelf)) {
+      const saved = lock(known, () => appendAs(shelf, known, drafts));
+      if (saved) return saved;
+    }
+    const begun = unusedWriter(shelf);
     const result = lock(begun, () => appendAs(shelf, begun, drafts, 'begin'));
     assert(result, 'a writer just begun can be written to');
     return result;

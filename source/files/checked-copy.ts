@@ -72,7 +72,7 @@ function copyAlone(keeping: Keeping, to: string): Result<CheckedCopy> {
   const { disk, boat } = keeping;
   const here = logOf(keeping);
   for (const folder of ['', 'log']) disk.makeFolder(path.join(to, folder));
-  disk.syncFolder(path.dirname(to));
+  for (const folder of [to, path.dirname(to)]) disk.syncFolder(folder);
   const troubles: Trouble[] = [...here.unread];
   for (const name of namesIn(disk, path.join(boat, 'log')).filter(splitFileName)) {
     const copied = mergeLog({ ...keeping, boat: to }, boat, name);
@@ -138,7 +138,10 @@ function copyFolder(
   const names = namesIn(disk, from).filter((name) =>
     folder === 'forecasts' ? isForecastName(name) : disk.facts(path.join(from, name)).plain,
   );
-  if (names.length > 0) disk.makeFolder(there);
+  if (names.length > 0) {
+    disk.makeFolder(there);
+    disk.syncFolder(to);
+  }
   const sizes = (name: string) =>
     [from, there].map((place) =>
       isThere(disk, path.join(place, name)) ? disk.facts(path.join(place, name)).bytes : -1,

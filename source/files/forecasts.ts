@@ -10,6 +10,8 @@ import { replaceFile } from './replace.ts';
 const MOST_BYTES = 32 * 1024 * 1024;
 /** The newest so many are read: two a day for two months. */
 const MOST_FORECASTS = 120;
+/** And no more than so much of them, of ensembles some days: what is older no morning needs, and each would have to wait for it. */
+const MOST_IN_ALL = 16 * 1024 * 1024;
 const NAME = /^\d{8}T\d{4}Z-[0-9a-f]+\.json$/;
 
 /** The forecasts taken in, the newest issued last; those that cannot be read are troubles. */
@@ -18,10 +20,15 @@ export function readForecasts(
   boat: string,
 ): { readonly forecasts: readonly Forecast[]; readonly troubles: readonly Trouble[] } {
   const names = namesIn(disk, path.join(boat, 'forecasts')).filter((name) => NAME.test(name));
-  const read = names
-    .sort()
-    .slice(-MOST_FORECASTS)
-    .map((name) => readForecast(disk, boat, `forecasts/${name}`));
+  const read: Result<Forecast>[] = [];
+  let letters = 0;
+  for (const name of names.sort().slice(-MOST_FORECASTS).reverse()) {
+    const file = `forecasts/${name}`;
+    const text = readTextFile(disk, path.join(boat, file), MOST_BYTES);
+    letters += text.ok ? text.value.length : 0;
+    if (letters > MOST_IN_ALL && read.length > 0) break;
+    read.unshift(text.ok ? forecastIn(text.value, file) : text);
+  }
   return {
     forecasts: read.flatMap((one) => (one.ok ? [one.value] : [])),
     troubles: read.flatMap((one) => (one.ok ? [] : one.troubles)),
@@ -43,11 +50,9 @@ export function keepForecast(disk: Disk, boat: string, forecast: Forecast): Resu
   return failed ? bad({ kind: 'cannot write', ...failed }) : good(file);
 }
 
-function readForecast(disk: Disk, boat: string, name: string): Result<Forecast> {
-  const text = readTextFile(disk, path.join(boat, name), MOST_BYTES);
-  if (!text.ok) return text;
+function forecastIn(text: string, name: string): Result<Forecast> {
   try {
-    const read = forecastSchema.safeParse(JSON.parse(text.value));
+    const read = forecastSchema.safeParse(JSON.parse(text));
     if (read.success) return good(read.data);
     const [issue] = read.error.issues;
     return bad({ kind: 'forecast damaged', file: name, what: `${issue?.path.join('.')}: ${issue?.message}` });

@@ -59,6 +59,15 @@ export function writeMark(disk: Disk, folder: string, mark: Mark): void {
   }
 }
 
+export function hasMark(disk: Disk, folder: string, writer: string): boolean {
+  try {
+    return disk.facts(markPath(folder, writer)).plain;
+  } catch (error) {
+    codeOf(error);
+    return false;
+  }
+}
+
 export function removeMark(disk: Disk, folder: string, writer: string): void {
   disk.remove(markPath(folder, writer));
 }

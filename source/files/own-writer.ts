@@ -1,7 +1,7 @@
 import type { Frame, Line } from '../logbook/line.ts';
 import type { Trouble } from '../trouble.ts';
 import { fileName, shownName } from './log-file.ts';
-import { type Mark, marksOf, readMark } from './mark.ts';
+import { hasMark, type Mark, marksOf, readMark } from './mark.ts';
 import { filesOf, type Shelf } from './shelf.ts';
 
 /**
@@ -10,6 +10,12 @@ import { filesOf, type Shelf } from './shelf.ts';
  */
 export function ownWriter(shelf: Shelf): string | null {
   return writersOn(shelf).find((writer) => isOwn(shelf, writer)) ?? null;
+}
+
+/** The writers here of which this laptop has a mark, whatever it says. */
+export function writersMarked(shelf: Shelf): readonly string[] {
+  const { disk, state } = shelf.keeping;
+  return writersOn(shelf).filter((writer) => hasMark(disk, state, writer));
 }
 
 /** Whether this laptop goes on here under that writer id. */

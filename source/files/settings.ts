@@ -17,22 +17,14 @@ const mostTextLength = 1000;
 export function settingsIn(folder: string): () => Promise<Settings> {
   let settings: Promise<Settings> | null = null;
   return () => {
-    settings ??= openSettings(folder);
+    settings ??= Promise.resolve(openSettings(folder));
     return settings;
   };
 }
 
-async function openSettings(folder: string): Promise<Settings> {
-  /** Loaded here, so that a run that needs no preference never waits for it. */
-  const { default: Store } = await import('conf');
+function openSettings(folder: string): Settings {
   const file = path.join(folder, 'preferences.json');
-  /** Opened anew each time: another window may have changed or damaged the file meanwhile. */
-  const open = () =>
-    attempt(() => {
-      if (!isSound(file)) setAside(file);
-      return openStore(Store, folder);
-    });
-  let held: Preferences = isThere(file) ? (open()?.store ?? {}) : {};
+  let held: Preferences = attempt(() => readOrSetAside(file)) ?? {};
   return {
     get lastBoat() {
       return textOf(held.lastBoat);
@@ -65,11 +57,17 @@ async function openSettings(folder: string): Promise<Settings> {
     get zone() {
       return textOf(held.zone);
     },
-    set: (change) => {
+    set: async (change) => {
       held = { ...held, ...change };
+      // Loaded here, so that a run that sets nothing never waits for it.
+      const { default: Store } = await import('conf');
       attempt(() => realDisk.makeFolder(folder));
-      const store = isThere(folder) ? open() : null;
-      attempt(() => store?.set(change));
+      if (!isThere(folder)) return;
+      attempt(() => {
+        // Opened anew each time: another window may have changed or damaged the file meanwhile.
+        readOrSetAside(file);
+        openStore(Store, folder).set(change);
+      });
     },
   };
 }
@@ -88,23 +86,25 @@ function isThere(file: string): boolean {
   return attempt(() => fs.lstatSync(file)) !== null;
 }
 
-/** Whether a file can be read as preferences, or is not there. Nothing but a plain file is opened: a pipe would be waited for. */
-function isSound(file: string): boolean {
-  if (!isThere(file)) return true;
-  return (
-    attempt(() => {
-      const facts = fs.statSync(file);
-      return facts.isFile() && facts.size <= mostBytes && isObject(fs.readFileSync(file, 'utf8'));
-    }) ?? false
-  );
+/** What a file of preferences holds; null where there is none, or none that can be read: that is set aside. Nothing but a plain file is opened: a pipe would be waited for. */
+function readOrSetAside(file: string): Preferences | null {
+  if (!isThere(file)) return null;
+  const read = attempt(() => {
+    const facts = fs.statSync(file);
+    return facts.isFile() && facts.size <= mostBytes ? preferencesIn(fs.readFileSync(file, 'utf8')) : null;
+  });
+  if (read === null) setAside(file);
+  return read;
 }
 
-function isObject(text: string): boolean {
+function preferencesIn(text: string): Preferences | null {
   try {
     const value: unknown = JSON.parse(text);
-    return typeof value === 'object' && value !== null && !Array.isArray(value);
+    return typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? (value as Preferences)
+      : null;
   } catch {
-    return false;
+    return null;
   }
 }
 

@@ -84,8 +84,9 @@ function gustOf(said: number | null, wind: readonly [number, number] | null): nu
 
 /** The place of a forecast that speaks for a leg: the one of that name; else the nearest point within reach; else the one that speaks for everywhere. */
 export function placeFor({ places }: Forecast, { place, at }: Where): PlaceForecast | null {
-  const named = place === undefined ? undefined : places.find((one) => plain(one.place) === plain(place));
-  if (named && plain(named.place) !== '') return named;
+  const wanted = place === undefined ? '' : plain(place);
+  const named = wanted === '' ? undefined : places.find((one) => plain(one.place) === wanted);
+  if (named) return named;
   const near = at === undefined ? undefined : nearest(places, at);
   return near ?? places.find((one) => one.place === '' && one.at === undefined) ?? null;
 }

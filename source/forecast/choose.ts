@@ -1,9 +1,29 @@
-import type { Forecast } from './forecast.ts';
+import { type Forecast, forecastName } from './forecast.ts';
 
-/** The forecast that counts at an instant (ms since 1970 UTC): of those received by then the newest issued, of two the one received last. */
-export function forecastAt(forecasts: readonly Forecast[], at: number): Forecast | null {
+/** The forecast the skipper said counts, by its name, and when; ms since 1970 UTC. */
+interface ForecastChoice {
+  readonly counts: string;
+  readonly at: number;
+}
+
+/**
+ * The forecast that counts at an instant (ms since 1970 UTC), of those received by then: the one chosen, until one issued later is received; else the newest issued,
+ * of two the one received last.
+ */
+export function forecastAt(
+  forecasts: readonly Forecast[],
+  at: number,
+  choice: ForecastChoice | null,
+): Forecast | null {
   const known = forecasts.filter(({ receivedAt }) => Date.parse(receivedAt) <= at);
-  return known.reduce<Forecast | null>((newest, one) => (isNewer(one, newest) ? one : newest), null);
+  const newest = known.reduce<Forecast | null>((best, one) => (isNewer(one, best) ? one : best), null);
+  const chosen = choice && known.find((one) => forecastName(one) === choice.counts);
+  if (!chosen) return newest;
+  const overtaken = known.some(
+    ({ issuedAt, receivedAt }) =>
+      Date.parse(receivedAt) > choice.at && Date.parse(issuedAt) > Date.parse(chosen.issuedAt),
+  );
+  return overtaken ? newest : chosen;
 }
 
 function isNewer(one: Forecast, than: Forecast | null): boolean {

@@ -100,7 +100,6 @@ const problemKinds = [
   'very high seas',
   'sudden change',
   'perhaps feet',
-  'steep beyond breaking',
   'no wind',
   'no seas',
   'no gusts',
@@ -159,10 +158,15 @@ export type Problem = Known<z.output<typeof problemSchema>>;
 export type Position = Known<z.output<typeof position>>;
 export type ProblemKind = Problem['kind'];
 
-/** The file's name in the boat's forecasts/ folder: `20260203T0600Z-1a2b3c4d5e6f.json`, by issue time, then by what it was read from. */
-export function forecastFileName({ issuedAt, sha256 }: Pick<Forecast, 'issuedAt' | 'sha256'>): string {
+/** The file's name in the boat's forecasts/ folder. */
+export function forecastFileName(forecast: Pick<Forecast, 'issuedAt' | 'sha256'>): string {
+  return `${forecastName(forecast)}.json`;
+}
+
+/** What a forecast is called: `20260203T0600Z-1a2b3c4d5e6f`, by issue time, then by what it was read from. */
+export function forecastName({ issuedAt, sha256 }: Pick<Forecast, 'issuedAt' | 'sha256'>): string {
   const minute = `${issuedAt.slice(0, 16).replace(/[-:]/g, '')}Z`;
-  return `${minute}-${sha256.slice(0, 12)}.json`;
+  return `${minute}-${sha256.slice(0, 12)}`;
 }
 
 function inOrder(steps: readonly { readonly from: string; readonly to: string }[]): boolean {

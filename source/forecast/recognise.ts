@@ -66,9 +66,8 @@ export function askTrouble(ask: Ask): Trouble {
 export function finished(
   content: Content,
   more: readonly Problem[],
-  given: Given & { readonly sha256: string },
+  { now, sha256 }: { readonly now: number; readonly sha256: string },
 ): Result<Understood> {
-  const { now, sha256 } = given;
   const ended = Math.max(
     ...content.places.flatMap(({ steps }) => steps.slice(-1).map(({ to }) => Date.parse(to))),
   );
@@ -105,7 +104,7 @@ function readText(text: string, bytes: number, given: Given): Result<Reading> {
   if (start === '') return bad({ kind: 'forecast empty' });
   if (start.startsWith('{') || start.startsWith('[')) return readJson(text, given);
   if (/^<(?:!doctype|html|\?xml|head|body|pre)\b/i.test(start))
-    return bad({ kind: 'foreign file', what: 'a web page: save its text alone' });
+    return bad({ kind: 'foreign file', what: 'a web page' });
   if (isCsv(text)) return readCsv(text, given);
   if (bytes > MOST_TEXT_BYTES) return bad({ kind: 'forecast too long', bytes, most: MOST_TEXT_BYTES });
   return readBulletin(text, given) ?? readRows(text, given);

@@ -100,6 +100,7 @@ export const entryKinds = {
     crew: z.number().int().min(1).max(100).optional(),
     reserveDays: z.number().min(0).max(100).optional(),
   }),
+  /** A tidal gate at the start of a leg, the leg's place in the passage's `legs`, from 0: open from one instant to the other. */
   gate: z.looseObject({ passage: id, leg: z.number().int().min(0).max(1000), from: instant, to: instant }),
   left: z.looseObject({ anchorage: id.optional() }),
   arrived: z.looseObject({ anchorage: id.optional() }),
@@ -111,6 +112,8 @@ export const entryKinds = {
     pressure: z.number().min(850).max(1100).optional(),
     squalls: squalls.optional(),
   }),
+  /** Which of the forecasts aboard counts from then on, by its name in forecasts/ without the `.json`; `newest`: the one issued last, as without a choice. */
+  forecast: z.looseObject({ counts: z.string().regex(/^(?:newest|\d{8}T\d{4}Z-[0-9a-f]{12})$/) }),
   decision: z.looseObject({
     verdict: z.enum(['go', 'hold', 'not ready']),
     score: z.number().min(0).max(100).nullable(),

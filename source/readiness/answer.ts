@@ -25,6 +25,10 @@ export interface Answer {
     readonly ageHours: number;
     readonly source: string;
     readonly age: ForecastAge;
+    readonly name: string;
+    readonly issuer: string;
+    /** It counts because the skipper said so. */
+    readonly chosen: boolean;
   } | null;
   readonly verdict: Verdict;
   readonly reasons: readonly Reason[];

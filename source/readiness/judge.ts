@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
-import type { Forecast } from '../forecast/forecast.ts';
+import { type Forecast, forecastName } from '../forecast/forecast.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
 import { passageNm } from '../passage/distance.ts';
@@ -19,7 +19,6 @@ import { reasonsOf, type VerdictInput } from './verdict.ts';
 import { type Course, courseThrough } from './weather.ts';
 import { forecastAge } from './weather-bars.ts';
 import { weatherShown } from './weather-shown.ts';
-import type { HourlyWeather } from './weather-table.ts';
 import { whileHeld } from './while-held.ts';
 import { edgesOf, runsOf, windowsOf } from './windows.ts';
 
@@ -143,7 +142,7 @@ function* answerFrom(
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
   yield;
-  const staying = stayingFor(input, judged);
+  const staying = stayingFor(input, limits, judged);
   yield;
   const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
   yield;
@@ -155,7 +154,7 @@ function* answerFrom(
       nm: passageNm(condition.passage),
       hours: passageNm(condition.passage) / condition.passage.speed.mean,
     },
-    forecast: forecast && forecastFacts(forecast, now),
+    forecast: forecast && forecastFacts(forecast, condition),
     verdict,
     reasons,
     threshold: { boat: limits.boat, go: limits.go },
@@ -214,7 +213,6 @@ function verdictOf(
     items: judged.items,
     forecast,
     forecastReaches: judged.weather !== null,
-    here: anchoredWeather(input, judged),
     score: first.score,
     boatScore: first.boat,
     windows,
@@ -224,9 +222,20 @@ function verdictOf(
   });
 }
 
-function forecastFacts({ issuedAt, source }: Forecast, now: number): Answer['forecast'] {
-  const ageHours = (now - Date.parse(issuedAt)) / MS_AN_HOUR;
-  return { issuedAt: Date.parse(issuedAt), ageHours, source, age: forecastAge(ageHours) };
+function forecastFacts(forecast: Forecast, { at, forecastChoice }: Condition): Answer['forecast'] {
+  const { issuedAt, source, issuer } = forecast;
+  const ageHours = (at - Date.parse(issuedAt)) / MS_AN_HOUR;
+  const name = forecastName(forecast);
+  const chosen = forecastChoice?.counts === name;
+  return {
+    issuedAt: Date.parse(issuedAt),
+    ageHours,
+    source,
+    age: forecastAge(ageHours),
+    name,
+    issuer,
+    chosen,
+  };
 }
 
 /** The scores for every departure: the boat's, the weather's, and both in the same passages; the last two null without a forecast. */
@@ -260,21 +269,15 @@ function enduranceOf(
   return { until: curve[first - 1]!.at, item: failing.item.id };
 }
 
-/** The forecast where she lies; null under way, at no named anchorage, or past the forecast. */
-function anchoredWeather(
+/** When the forecast makes the anchorage no place to stay; null under way, at no named anchorage, or past the forecast. */
+function stayingFor(
   { boat, condition, forecast }: JudgeInput,
+  limits: Limits,
   { weather }: Judged,
-): HourlyWeather | null {
+): Answer['staying'] {
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
   if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
-  return weatherAtAnchor(anchorage, forecast, condition.at, weather.hours);
-}
-
-function stayingFor(input: JudgeInput, judged: Judged): Answer['staying'] {
-  const { boat, condition } = input;
-  const { weather } = judged;
-  const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
-  const here = anchoredWeather(input, judged);
-  if (!anchorage || here === null || weather === null) return null;
-  return untenableFrom(anchorage, here, weather.paths, condition.at);
+  const { hours, paths } = weather;
+  const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
+  return untenableFrom(anchorage, here, paths, condition.at);
 }

@@ -111,7 +111,11 @@ export function legWeather({ input, met }: LegBars, block: Block, into: LegWeath
         ...{ path: hour * count + from + first, step: met.length },
       };
       judgeHour(input, bars[hour]!, those, into);
-      for (const sector of input.piece.sectors) judgeSector(input, sector, weather, those, into.firstBreach);
+      const others = weather.otherDirs.get(hour) ?? [];
+      if (others.length > 0) judgeOtherDirs(input, bars[hour]!, others, those, into);
+      for (const sector of input.piece.sectors)
+        for (const dir of [weather.dir[hour]!, ...others])
+          judgeSector(input, sector, weather, dir, those, into.firstBreach);
     }
 }
 
@@ -201,17 +205,39 @@ function judgeHour(
       motored[i] = motored[i]! + share[p]!;
 }
 
+/** Where the wind comes from several directions in the hour, each counts: it is a headwind where any of them is ahead. */
+function judgeOtherDirs(
+  { piece: { courseDeg }, paths: { wind, direction } }: LegInput,
+  { overError, headwindError, farHeadwindError, turned, dirSd }: HourBars,
+  others: readonly number[],
+  { hour, at, end, row, path, step }: Those,
+  { firstBreach, hoursOver }: LegWeather,
+): void {
+  const isAhead = (off: number) =>
+    Number.isNaN(off) || Math.abs(off - 360 * Math.round(off / 360)) < HEADWIND_DEG;
+  const breach = (hour << CODE_BITS) | HEADWIND;
+  for (let i = at, p = path; i < end; i += row, p += step) {
+    const error = wind[p]!;
+    const stray = dirSd * direction[p]!;
+    if (!(error > headwindError) || isAhead(turned + stray)) continue;
+    if (!others.some((dir) => isAhead(dir - courseDeg + stray))) continue;
+    if (!(error > overError)) hoursOver[i] = hoursOver[i]! + 1;
+    if (error > farHeadwindError && firstBreach[i]! >>> CODE_BITS !== hour) firstBreach[i] = breach;
+  }
+}
+
 /** Wind and seas from a sector the skipper has set limits for; from an unknown direction they count. */
 function judgeSector(
   { paths: { wind, seas, direction } }: LegInput,
   sector: Piece['sectors'][number],
   weather: HourlyWeather,
+  dir: number,
   { hour, at, end, row, path, step }: Those,
   firstBreach: Uint16Array,
 ): void {
   const windError = ((sector.wind ?? Infinity) - weather.wind[hour]!) / weather.windSd[hour]!;
   const seasError = ((sector.seas ?? Infinity) - weather.seas[hour]!) / weather.seasSd[hour]!;
-  const [from, dirSd] = [weather.dir[hour]! - sector.from, weather.dirSd[hour]!];
+  const [from, dirSd] = [dir - sector.from, weather.dirSd[hour]!];
   const unknown = Number.isNaN(from);
   const wide = turnOf(sector.to - sector.from);
   const breach = (hour << CODE_BITS) | SECTOR;

@@ -1,4 +1,5 @@
 import type { Anchorage } from '../boat/anchorage.ts';
+import type { Limits } from '../boat/limits.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Answer } from './answer.ts';
 import { isWithin } from './leg-weather.ts';
@@ -15,8 +16,9 @@ export function weatherAtAnchor(
   forecast: Forecast,
   now: number,
   hours: number,
+  errors: Limits['forecastError'],
 ): HourlyWeather {
-  return hourlyWeather(forecast, { place: name, at: [at[0], at[1]] }, now, hours, undefined);
+  return hourlyWeather(forecast, { place: name, at: [at[0], at[1]] }, now, hours, errors);
 }
 
 /** The first hour at which the anchorage is over what it stands in more than 1 passage in 10, and by what; null where the forecast shows none. */
@@ -31,7 +33,8 @@ export function untenableFrom(
   const least = leastStood(anchorage);
   for (let hour = 0; hour < Math.min(weather.hours, weather.endHour); hour += 1) {
     const over = { wind: 0, seas: 0 };
-    for (const [member, { wind, windSd, dir, dirSd, seas, seasSd }] of met.entries()) {
+    for (const [member, { wind, windSd, dir, dirSd, otherDirs, seas, seasSd }] of met.entries()) {
+      const dirs = [dir[hour]!, ...(otherDirs.get(hour) ?? [])];
       const [windNow, windError, seasNow, seasError] = [
         wind[hour]!,
         windSd[hour]!,
@@ -42,7 +45,11 @@ export function untenableFrom(
         const windHere = windNow + windError * paths.wind[at]!;
         const seasHere = seasNow + seasError * paths.seas[at]!;
         if (!(windHere > least.wind || seasHere > least.seas)) continue;
-        const stands = standsFrom(anchorage, dir[hour]! + dirSd[hour]! * paths.direction[at]!);
+        const stray = dirSd[hour]! * paths.direction[at]!;
+        const stands = standsAll(
+          anchorage,
+          dirs.map((from) => from + stray),
+        );
         if (windHere > stands.wind) over.wind += 1;
         else if (seasHere > stands.seas) over.seas += 1;
       }
@@ -61,6 +68,15 @@ export function untenableFrom(
 /** What it stands whatever the direction. */
 function leastStood(anchorage: Anchorage): { wind: number; seas: number } {
   return standsFrom(anchorage, Number.NaN);
+}
+
+/** What it stands with the wind from each of them in turn. */
+function standsAll(anchorage: Anchorage, from: readonly number[]): { wind: number; seas: number } {
+  const each = from.map((one) => standsFrom(anchorage, one));
+  return {
+    wind: Math.min(...each.map(({ wind }) => wind)),
+    seas: Math.min(...each.map(({ seas }) => seas)),
+  };
 }
 
 /** What it stands with the wind from there, kn and m: the lowest of its own limits and those of the sectors. From an unknown direction, the lowest of all. */

@@ -6,7 +6,6 @@ import type { Trouble } from '../trouble.ts';
 import type { Edge, Reason, Verdict, Window } from './answer.ts';
 import type { JudgedItem } from './judged.ts';
 import { weatherBars } from './weather-bars.ts';
-import type { HourlyWeather } from './weather-table.ts';
 
 export interface VerdictInput {
   readonly boat: Boat;
@@ -16,8 +15,6 @@ export interface VerdictInput {
   readonly forecast: Forecast | null;
   /** Whether the forecast still says something of the passage. */
   readonly forecastReaches: boolean;
-  /** The forecast where she lies. */
-  readonly here: HourlyWeather | null;
   readonly score: number | null;
   readonly boatScore: number;
   readonly windows: readonly Window[];
@@ -68,10 +65,10 @@ function weatherReasons(input: VerdictInput): {
   readonly goes: boolean;
   readonly reasons: readonly Reason[];
 } {
-  const { forecast, forecastReaches, condition, limits, here, score, windows, edgeNow } = input;
+  const { forecast, forecastReaches, boat, condition, limits, score, windows, edgeNow } = input;
   if (condition.passage === null) return { goes: false, reasons: [{ reason: 'no passage' }] };
   if (forecast === null) return { goes: false, reasons: [{ reason: 'no forecast' }] };
-  const { bars, said } = weatherBars(forecast, limits, condition, here);
+  const { bars, said } = weatherBars(forecast, limits, boat, condition);
   if (!forecastReaches || score === null)
     return { goes: false, reasons: [...bars, { reason: 'forecast over' }] };
   if (score >= limits.go)

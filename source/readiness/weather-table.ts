@@ -4,8 +4,14 @@ import type { Forecast, Headline } from '../forecast/forecast.ts';
 
 const MS_AN_HOUR = 3_600_000;
 
+/** One sd of an error at issue, and what each day of lead adds. */
+export interface ErrorGrowth {
+  readonly atIssue: number;
+  readonly perDay: number;
+}
+
 /** How far forecasts stray: one sd at issue and what each day of lead adds (model 8). Common practice, from memory; the skipper's to change, the log's to learn. */
-const USUAL_ERROR = {
+export const USUAL_ERROR = {
   /** kn */
   wind: { atIssue: 2.5, perDay: 0.8 },
   /** degrees */
@@ -16,8 +22,8 @@ const USUAL_ERROR = {
 /** The error of a gust in errors of the wind. */
 export const GUST_ERROR = 1.3;
 /** What a range said in words adds: this part of its width. */
-const RANGE_ERROR = 0.25;
-/** What a member of an ensemble strays beside the others: the rest is in their differences (forecast page of the design: half the error). */
+export const RANGE_ERROR = 0.25;
+/** What a member of an ensemble strays beside the others: the rest is in their differences (model 8, with an ensemble: half the error). */
 const MEMBER_ERROR = 0.5;
 
 /** What a forecast says of one place, hour by hour from now. NaN where it does not say. Of an ensemble the figures are the forecast's own, the errors as far as its members lie from them and stray. */
@@ -30,6 +36,8 @@ export interface HourlyWeather {
   /** Degrees true, and one sd. */
   readonly dir: Float64Array;
   readonly dirSd: Float64Array;
+  /** Further directions said for an hour, as where the wind shifts in it; NaN among them is from anywhere. Hours without are absent. */
+  readonly otherDirs: ReadonlyMap<number, readonly number[]>;
   /** m, and one sd. */
   readonly seas: Float64Array;
   readonly seasSd: Float64Array;
@@ -63,22 +71,29 @@ export function hourlyWeather(
     const said = weatherAt(forecast, where, instant);
     if (said === null) continue;
     const days = Math.max(0, instant - Date.parse(forecast.issuedAt)) / (24 * MS_AN_HOUR);
-    const sd = ({ atIssue, perDay }: { atIssue: number; perDay: number }) => atIssue + perDay * days;
-    const sds = { wind: sd(error.wind), direction: sd(error.direction), seas: sd(error.seas) };
+    const sds = {
+      wind: sdAfter(error.wind, days),
+      direction: sdAfter(error.direction, days),
+      seas: sdAfter(error.seas, days),
+    };
     put(table, hour, said, sds, { wind: 1, seas: 1 });
     putWarnings(table, hour, said);
+    putOtherDirs(table, hour, said);
     for (const [i, member] of said.members.entries()) {
       members[i] ??= blank(hours);
       const share = { wind: member.ownWind ? MEMBER_ERROR : 1, seas: member.ownSeas ? MEMBER_ERROR : 1 };
       put(members[i], hour, member, sds, share);
       putWarnings(members[i], hour, said);
+      if (!member.ownWind) putOtherDirs(members[i], hour, said);
     }
     if (members.length > 0) spread(table, members, hour);
   }
   return { ...table, members: members.map((one) => ({ ...one, endHour: table.endHour, members: [] })) };
 }
 
-type Table = { -readonly [K in keyof Omit<HourlyWeather, 'members'>]: HourlyWeather[K] };
+type Table = { -readonly [K in keyof Omit<HourlyWeather, 'members' | 'otherDirs'>]: HourlyWeather[K] } & {
+  otherDirs: Map<number, readonly number[]>;
+};
 
 function blank(hours: number): Table {
   const figures = () => new Float64Array(hours).fill(Number.NaN);
@@ -86,6 +101,7 @@ function blank(hours: number): Table {
   return {
     hours,
     ...{ wind: figures(), windSd: figures(), gust: figures(), dir: figures(), dirSd: figures() },
+    otherDirs: new Map(),
     ...{ seas: figures(), seasSd: figures(), period: figures() },
     ...{ squallLine: flags(), gale: flags(), smallCraft: flags() },
     ...{ derivedGust: false, endHour: 0 },
@@ -113,6 +129,14 @@ function put(
   table.period[hour] = period ?? Number.NaN;
 }
 
+function putOtherDirs({ otherDirs: into }: Table, hour: number, { otherDirs }: WeatherAt): void {
+  if (otherDirs.length > 0)
+    into.set(
+      hour,
+      otherDirs.map((dir) => dir ?? Number.NaN),
+    );
+}
+
 function putWarnings(table: Table, hour: number, { squalls, warnings, derivedGust }: WeatherAt): void {
   table.endHour = hour + 1;
   table.squallLine[hour] = Number(squalls === 'line');
@@ -135,15 +159,20 @@ function spread(table: Table, members: readonly Table[], hour: number): void {
   }
 }
 
+/** One sd of an error so many days after issue. */
+export function sdAfter({ atIssue, perDay }: ErrorGrowth, days: number): number {
+  return atIssue + perDay * days;
+}
+
 function isGale({ level, about }: Headline): boolean {
   return level === 'warning' && about !== null && about !== 'small craft' && about !== 'squalls';
 }
 
-function middle([low, high]: readonly [number, number]): number {
+export function middle([low, high]: readonly [number, number]): number {
   return (low + high) / 2;
 }
 
-function width([low, high]: readonly [number, number]): number {
+export function width([low, high]: readonly [number, number]): number {
   return high - low;
 }
 

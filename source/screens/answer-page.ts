@@ -1,3 +1,4 @@
+import { decisionSentence, nowSentence } from '../words/forecasts-lines.ts';
 import { AID } from '../words/page.ts';
 import { amountWords, counted, hundred } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
@@ -36,6 +37,8 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
       ...told(countdown(sight)),
       ...told(curveSentence(document, model.zone)),
       ...told(skySentence(document, model.zone)),
+      ...told(nowSentence(document, model.zone) ?? ''),
+      ...told(decisionSentence(document, model.zone) ?? ''),
       ...(curve ?? []).map((text) => line(say(`  ${text}`, 'chart'))),
     ]),
     ...titled('TO GET READY', actions(document.toGetReady)),

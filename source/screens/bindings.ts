@@ -1,8 +1,12 @@
 import { formKeys } from './forms/form-keys.ts';
 import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
+import { logBindings } from './log/log-keys.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
+import { preferencesKeys } from './preferences/preferences-keys.ts';
+import { roundKeys } from './round/round-keys.ts';
+import { typedInto } from './typing.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -23,8 +27,9 @@ export interface Binding {
 }
 
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
+const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form'];
+const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round', 'preferences'];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -74,22 +79,22 @@ const bindings: readonly Binding[] = [
     keys: ['page down', 'space'],
     shown: 'PgDn Space',
     does: 'down a page',
-    on: TURNED,
+    on: PAGED,
     act: 'page down',
   },
-  { keys: ['page up'], shown: 'PgUp', does: 'up a page', on: TURNED, act: 'page up' },
+  { keys: ['page up'], shown: 'PgUp', does: 'up a page', on: PAGED, act: 'page up' },
   {
     keys: ['g', 'home'],
     shown: 'g Home',
     does: 'to the top',
-    on: TURNED,
+    on: PAGED,
     act: 'to the top',
   },
   {
     keys: ['G', 'end'],
     shown: 'G End',
     does: 'to the bottom',
-    on: TURNED,
+    on: PAGED,
     act: 'to the bottom',
   },
   {
@@ -143,11 +148,11 @@ const bindings: readonly Binding[] = [
   { keys: ['-', '_'], shown: '-', does: 'try it lower', on: ['weather'], act: 'try less' },
   { keys: ['0'], shown: '0', does: 'back to what the boat file says', on: ['weather'], act: 'try nothing' },
   ...formKeys.map(
-    ({ key, form, does, short, on }): Binding => ({
+    ({ key, shown = key, form, does, short, on }): Binding => ({
       keys: [key],
-      shown: key,
+      shown,
       does,
-      ...(short === undefined ? {} : { short: `${key} ${short}` }),
+      ...(short === undefined ? {} : { short: `${shown} ${short}` }),
       on,
       when: isOffered(form),
       act: { fillIn: form },
@@ -184,13 +189,175 @@ const bindings: readonly Binding[] = [
     on: ['form'],
     act: 'back',
   },
-  { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: TURNED, act: 'back' },
+  {
+    keys: ['f'],
+    shown: 'f',
+    does: 'the forecasts aboard side by side: which counts, how far off they have been',
+    short: 'f forecasts',
+    on: ['weather'],
+    act: 'forecasts',
+  },
+  {
+    keys: ['t'],
+    shown: 't',
+    does: 'type a forecast as it is heard, a row for each day and night',
+    short: 't type one',
+    on: ['weather', 'forecasts'],
+    act: 'hear',
+  },
+  {
+    keys: ['down', 'j'],
+    shown: '↓ j',
+    does: 'the next forecast',
+    short: '↑↓ choose',
+    on: ['forecasts'],
+    act: 'next forecast',
+  },
+  { keys: ['up', 'k'], shown: '↑ k', does: 'the one before', on: ['forecasts'], act: 'forecast before' },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'make it the one that counts, until a newer one is taken in; the log keeps it',
+    short: 'Enter counts',
+    on: ['forecasts'],
+    act: 'count it',
+  },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'the next line; on an empty one the forecast is at its end, and Enter again takes it in',
+    short: 'Enter on',
+    on: ['heard'],
+    act: 'end line',
+  },
+  {
+    keys: ['tab', 'down'],
+    shown: 'Tab ↓',
+    does: 'to the next line',
+    short: '↑↓ lines',
+    on: ['heard'],
+    act: 'next line',
+  },
+  {
+    keys: ['back tab', 'up'],
+    shown: 'Shift+Tab ↑',
+    does: 'to the line before',
+    on: ['heard'],
+    act: 'line before',
+  },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'take what was typed, or what stands there, and go to the next question; at the end, make her folder',
+    short: 'Enter next',
+    on: ['first run'],
+    act: 'take answer',
+  },
+  {
+    keys: ['down', 'tab'],
+    shown: '↓ Tab',
+    does: 'to the next question',
+    short: '↑↓ questions',
+    on: ['first run'],
+    act: 'next question',
+  },
+  {
+    keys: ['up', 'back tab'],
+    shown: '↑ Shift+Tab',
+    does: 'to the question before',
+    on: ['first run'],
+    act: 'question before',
+  },
+  {
+    keys: ['page down'],
+    shown: 'PgDn',
+    does: 'to the end, all that was not answered as it stands',
+    short: 'PgDn end',
+    on: ['first run'],
+    act: 'last question',
+  },
+  {
+    keys: ['page up'],
+    shown: 'PgUp',
+    does: 'to the first question',
+    on: ['first run'],
+    act: 'first question',
+  },
+  {
+    keys: ['ctrl o'],
+    shown: 'Ctrl+O',
+    does: 'look round the sample boat instead; nothing is written',
+    short: 'Ctrl+O sample',
+    on: ['first run'],
+    act: 'open sample',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'back, nothing taken in',
+    short: 'Esc back',
+    on: ['heard'],
+    act: 'back',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'leave, at the second time; nothing is written',
+    short: 'Esc leave',
+    on: ['first run'],
+    act: 'leave unmade',
+  },
+  ...roundKeys,
+  ...logBindings,
+  ...preferencesKeys,
+  { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
   {
     keys: ['escape'],
     shown: 'Esc',
     does: 'close what was opened, choose nothing',
     on: ['board'],
     act: 'choose nothing',
+  },
+  {
+    keys: ['down'],
+    shown: '↓',
+    does: 'to the next store',
+    on: ['stores'],
+    act: 'next store',
+  },
+  { keys: ['up'], shown: '↑', does: 'to the store before', on: ['stores'], act: 'store before' },
+  { keys: ['page down'], shown: 'PgDn', does: 'ten stores on', on: ['stores'], act: 'stores on' },
+  { keys: ['page up'], shown: 'PgUp', does: 'ten stores back', on: ['stores'], act: 'stores back' },
+  {
+    keys: ['right'],
+    shown: '→',
+    does: 'to its own page',
+    on: ['stores'],
+    act: 'page of store',
+  },
+  {
+    keys: ['tab'],
+    shown: 'Tab',
+    does: 'the shopping list, and back',
+    short: 'Tab to buy',
+    on: ['stores'],
+    act: 'shopping list',
+  },
+  {
+    keys: ['escape'],
+    shown: 'Esc',
+    does: 'forget what was typed; with nothing typed, back',
+    short: 'Esc back',
+    on: ['stores'],
+    act: 'leave stores',
+  },
+  {
+    keys: ['s'],
+    shown: 's',
+    does: 'the stores: what is aboard and where, what was used, what to buy',
+    short: 's stores',
+    on: ['board', 'item', 'answer', 'weather', 'trouble'],
+    act: 'stores',
   },
   {
     keys: ['w'],
@@ -231,7 +398,9 @@ function isLetter(key: string): boolean {
 
 /** Those of them that do something where the model is. */
 export function bindingsAt(model: Model): readonly Binding[] {
-  return bindingsOn(pageOf(model).page).filter(({ when }) => when?.(model) ?? true);
+  return bindingsOn(pageOf(model).page).filter(
+    ({ when, keys }) => (when?.(model) ?? true) && keys.some((key) => typedInto(model, key) === null),
+  );
 }
 
 /** What the key does where the model is; null for a key that does nothing there. */

@@ -1,6 +1,9 @@
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import type { NewBoat } from '../words/new-boat.ts';
+import type { Kept } from '../words/preference-fields.ts';
 import type { Loaded, Message, Model, Request, Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
@@ -15,7 +18,15 @@ export interface BoardWork {
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
   save(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
+  /** Takes a forecast in, typed as `text` at `now`. Ok only when it is on the disk. */
+  takeIn(content: Content, text: string, now: number): Promise<Result<string>>;
+  /** Makes the folder of a new boat, and opens it: what is loaded from here on is hers. */
+  begin(boat: NewBoat, folder: string): Promise<Result<null>>;
+  /** The same with a fresh copy of the sample boat. */
+  sample(): Promise<Result<null>>;
   keepPalette(palette: PaletteName): void;
+  /** All that is worded from here on is in what was preferred. */
+  keepPreferences(change: Partial<Kept>): void;
 }
 
 /** Holds the model, takes messages one at a time, and runs what `update` asks for. */
@@ -75,8 +86,20 @@ export function driverOf(options: DriverOptions): Driver {
       case 'save':
         void save(request.drafts);
         return;
+      case 'take in':
+        void takeIn(request);
+        return;
+      case 'begin':
+        void begin(`saved: her folder is ${request.folder}`, work.begin(request.boat, request.folder));
+        return;
+      case 'open sample':
+        void begin('the sample boat: a copy, gone when the board is left', work.sample());
+        return;
       case 'keep palette':
         work.keepPalette(request.palette);
+        return;
+      case 'keep preferences':
+        work.keepPreferences(request.change);
         return;
       case 'draw afresh':
         options.redraw();
@@ -115,6 +138,22 @@ export function driverOf(options: DriverOptions): Driver {
   async function save(drafts: readonly Draft[]): Promise<void> {
     try {
       send({ is: 'saved', drafts, result: await work.save(drafts) });
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
+  async function takeIn({ content, text, now }: Extract<Request, { do: 'take in' }>): Promise<void> {
+    try {
+      send({ is: 'taken in', content, result: await work.takeIn(content, text, now) });
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
+  async function begin(what: string, done: Promise<Result<null>>): Promise<void> {
+    try {
+      send({ is: 'begun', what, result: await done });
     } catch (thrown) {
       fault(thrown);
     }

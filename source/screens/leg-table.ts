@@ -54,7 +54,7 @@ function legSentence(leg: LegMet, sheet: Sheet): string {
 }
 
 function sailedWords({ from, until }: LegMet, { at, zone }: Sheet): string {
-  return `${soonWords(from, at, zone)} to ${soonWords(until, at, zone).replace(/^\S+ (?=\d\d:)/u, '')}`;
+  return `${soonWords(from, at, zone)} to ${soonWords(until, at, zone).replace(/^\S+ (?=\d\d?:)/u, '')}`;
 }
 
 /** `12 kn (9 to 15) WNW, ahead`. */

@@ -1,10 +1,20 @@
 import type { Condition } from '../condition/condition.ts';
+import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { LoadedBoat } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
+import type { NewBoat } from '../words/new-boat.ts';
+import type { Kept } from '../words/preference-fields.ts';
+import { FILE_UNITS } from '../words/preferred.ts';
+import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
+import type { HeardPage } from './heard.ts';
+import type { LogPage } from './log/log-page.ts';
 import type { PaletteName } from './palette.ts';
+import type { PreferencesPage } from './preferences/preferences.ts';
+import type { RoundPage } from './round/round.ts';
+import type { StoresPage } from './stores/stores.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -26,6 +36,10 @@ export interface Model {
   /** Items, and those of `FRESH`, that have become worse since the board was opened and have not been looked at: they say NEW. */
   readonly fresh: ReadonlySet<string>;
   readonly palette: PaletteName;
+  /** What the person prefers, as it is kept. */
+  readonly kept: Kept;
+  /** The zone where none is preferred. */
+  readonly machineZone: string;
   /** False where the terminal has no colour or was asked for none. */
   readonly colour: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
@@ -70,11 +84,20 @@ export type Page =
       readonly tried: VerdictDocument | null;
       readonly trying: boolean;
     }
+  /** `at`: the forecast pointed at, from 0 in the order of the document. */
+  | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
+  | StoresPage
+  | LogPage
+  | HeardPage
+  | FirstRunPage
+  | RoundPage
+  | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
 
 export type PageName = Page['page'];
+export type ForecastsPage = Extract<Page, { page: 'forecasts' }>;
 export type WeatherPage = Extract<Page, { page: 'weather' }>;
 
 export type Message =
@@ -86,6 +109,9 @@ export type Message =
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
+  | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
+  /** A boat was begun, or the sample opened; `what` says so. */
+  | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
   | {
       readonly is: 'tried';
@@ -101,6 +127,11 @@ export type Request =
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
+  /** Takes a forecast in as typed; `text` is what was typed, `now` when. The answer names the content by identity. */
+  | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
+  | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
+  | { readonly do: 'open sample' }
+  | { readonly do: 'keep preferences'; readonly change: Partial<Kept> }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
   | { readonly do: 'suspend' }
@@ -110,9 +141,12 @@ export type Step = readonly [Model, readonly Request[]];
 
 /** The first model, before anything is read. */
 export function firstModel(
-  given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'>,
+  given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'> &
+    Partial<Pick<Model, 'kept' | 'machineZone'>>,
 ): Step {
   const model: Model = {
+    kept: { ...FILE_UNITS, zone: null, palette: given.palette, name: given.by, backup: null },
+    machineZone: given.zone,
     ...given,
     palette: given.colour ? given.palette : 'plain',
     boat: { is: 'loading' },
@@ -123,6 +157,17 @@ export function firstModel(
     notice: null,
   };
   return [model, [{ do: 'load' }]];
+}
+
+/** The first model where there is no boat to open: the interview of a new one. */
+export function modelWithoutBoat(told: readonly Trouble[]): typeof firstModel {
+  return (given) => {
+    const [model] = firstModel(given);
+    return [
+      { ...model, boat: { is: 'shut', troubles: told }, pages: [{ page: 'board' }, firstRun(given, told)] },
+      [],
+    ];
+  };
 }
 
 /** What can say NEW and is no item: ids have no space in them. */

@@ -1,9 +1,32 @@
 import { boardStops } from './board.ts';
+import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
+import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
+import { enterHeard, hear, toHeardRow } from './heard-moves.ts';
 import type { Stop } from './lines.ts';
+import {
+  chooseEntry,
+  chooseEntryPage,
+  leaveLog,
+  log,
+  onlyItem,
+  onlyKind,
+  onlyWrong,
+  openEntry,
+  searching,
+} from './log/log-moves.ts';
 import { FRESH, type Model, type Page, pageOf, type Step, turnedBack, turnedTo, withTop } from './model.ts';
 import { nextPalette } from './palette.ts';
+import {
+  choosePreference,
+  leavePreferences,
+  preferences,
+  takePreference,
+  toPreference,
+} from './preferences/preferences-moves.ts';
+import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
+import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -35,9 +58,60 @@ export const moves = {
   'try more': tryStep(1),
   'try less': tryStep(-1),
   'try nothing': tryNothing,
+  stores: openStores,
+  'next store': chooseStore(1),
+  'store before': chooseStore(-1),
+  'stores on': chooseStore(10),
+  'stores back': chooseStore(-10),
+  'page of store': turnToStore,
+  'shopping list': toShopping,
+  'leave stores': leaveStores,
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  preferences,
+  'next choice': choosePreference(1),
+  'choice before': choosePreference(-1),
+  'take preference': takePreference,
+  'next preference': toPreference(1),
+  'preference before': toPreference(-1),
+  'leave preferences': leavePreferences,
+  forecasts,
+  'next forecast': pointForecast(1),
+  'forecast before': pointForecast(-1),
+  'count it': countForecast,
+  hear,
+  'end line': enterHeard,
+  'next line': toHeardRow(1),
+  'line before': toHeardRow(-1),
+  'take answer': takeAnswer,
+  'next question': toQuestion(1),
+  'question before': toQuestion(-1),
+  'last question': toQuestion(Number.POSITIVE_INFINITY),
+  'first question': toQuestion(Number.NEGATIVE_INFINITY),
+  'open sample': openSample,
+  'leave unmade': leaveUnmade,
+  round: begin,
+  'save row': enterRow,
+  'round next': toRoundRow(1),
+  'round before': toRoundRow(-1),
+  'rest unchanged': restUnchanged,
+  'strike last': strikeLast,
+  'leave round': leaveRound,
+  log,
+  'next entry': chooseEntry(1),
+  'entry before': chooseEntry(-1),
+  'entries on': chooseEntryPage(1),
+  'entries back': chooseEntryPage(-1),
+  'newest entry': chooseEntry(Number.NEGATIVE_INFINITY),
+  'oldest entry': chooseEntry(Number.POSITIVE_INFINITY),
+  'open entry': openEntry,
+  search: searching(true),
+  'search done': searching(false),
+  'only kind': onlyKind,
+  'only item': onlyItem,
+  'only wrong': onlyWrong,
+  'leave log': leaveLog,
   trouble,
   keys,
   palette,

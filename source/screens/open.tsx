@@ -1,9 +1,12 @@
 import { type Instance, render } from 'ink';
 import type { Outside, Settings } from '../outside.ts';
+import type { Trouble } from '../trouble.ts';
+import type { Kept } from '../words/preference-fields.ts';
+import { prefer } from '../words/preferred.ts';
 import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
-import { firstModel, type Model } from './model.ts';
+import { firstModel, type Model, modelWithoutBoat } from './model.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -15,10 +18,14 @@ const ENDING = { SIGHUP: 129, SIGINT: 0, SIGTERM: 143 } as const;
 
 export interface BoardOptions {
   readonly outside: Pick<Outside, 'now' | 'zone' | 'settings' | 'terminal'>;
-  /** The boat folder, from the root. */
-  readonly boat: string;
+  /** The boat folder, from the root; null while there is none. */
+  readonly boat: string | null;
   readonly host: Host;
-  readonly work: Omit<BoardWork, 'keepPalette'>;
+  readonly work: Omit<BoardWork, 'keepPalette' | 'keepPreferences'>;
+  /** Where there is no boat yet: why, as far as it is to be told. Null where one is to be opened. */
+  readonly none: readonly Trouble[] | null;
+  /** The zone where none is preferred. */
+  readonly machineZone: string;
   /** True where the clock was given: it then stands still. */
   readonly stands: boolean;
 }
@@ -29,7 +36,15 @@ type Outcome = { readonly status: number } | { readonly thrown: unknown };
  * Opens the board and gives the exit status once it is left: 0, or that of the signal that ended it.
  * The terminal is as it was before on every way out; a fault rejects, to be told on it.
  */
-export async function openBoard({ outside, boat, host, work, stands }: BoardOptions): Promise<number> {
+export async function openBoard({
+  outside,
+  boat,
+  host,
+  work,
+  none,
+  machineZone,
+  stands,
+}: BoardOptions): Promise<number> {
   const { terminal } = outside;
   const settings = await outside.settings();
   const ending = Promise.withResolvers<Outcome>();
@@ -39,16 +54,25 @@ export async function openBoard({ outside, boat, host, work, stands }: BoardOpti
   const begun = Promise.withResolvers<Instance>();
   const drawn = async () => (await begun.promise).waitUntilRenderFlush();
   const driver = driverOf({
-    first: firstModel({
+    first: (none ? modelWithoutBoat(none) : firstModel)({
       now: outside.now(),
       zone: outside.zone,
       by: settings.name,
+      kept: keptIn(settings),
+      machineZone,
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
       copy: lastCopy(settings, boat),
     }),
-    work: { ...work, keepPalette: (palette) => settings.set({ palette }) },
+    work: {
+      ...work,
+      keepPalette: (palette) => void settings.set({ palette }),
+      keepPreferences: (change) => {
+        void settings.set(change);
+        prefer(settings);
+      },
+    },
     afterFrame: (run) => void drawn().then(run).catch(fail),
     suspend: () => void suspension.suspend().catch(fail),
     redraw: () => void suspension.redraw().catch(fail),
@@ -101,7 +125,11 @@ export async function openBoard({ outside, boat, host, work, stands }: BoardOpti
   return outcome.status;
 }
 
-function lastCopy({ backup, checkedCopies }: Settings, folder: string): Model['copy'] {
+function keptIn({ volume, height, wind, clock, zone, palette, name, backup }: Settings): Kept {
+  return { volume, height, wind, clock, zone, palette, name, backup };
+}
+
+function lastCopy({ backup, checkedCopies }: Settings, folder: string | null): Model['copy'] {
   if (backup === null) return null;
   const made = checkedCopies.find(({ boat, place }) => boat === folder && place === backup);
   return { at: made ? Date.parse(made.at) : null };

@@ -4,10 +4,11 @@ import { BLANK, exactly, type Line, line, paragraph, say } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
 import { headingLine } from './panels/heading.ts';
 import { sightOf } from './sight.ts';
+import { storeInHand } from './stores/stores-moves.ts';
 import { troublePageLines } from './trouble-page.ts';
-import { pageRows, turnedPage } from './turned.ts';
+import { pageRows, shownFirst, turnedPage } from './turned.ts';
 import { widthOf } from './width.ts';
-import { shownFrom } from './window.ts';
+import { shownFrom, windowOf } from './window.ts';
 
 const LEAST = { columns: 40, rows: 12 };
 
@@ -43,7 +44,10 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
   const page = pageOf(model);
   if (page.page === 'board') return boardParts(model);
   const { title, lines } = turnedPage(model, page);
-  return { title, body: shownFrom(lines, page.from, pageRows(model.size)) };
+  const rows = pageRows(model.size);
+  const inHand = storeInHand(model);
+  const from = shownFirst(model, page, lines);
+  return { title, body: inHand === null ? shownFrom(lines, from, rows) : windowOf(lines, inHand, rows) };
 }
 
 /** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */

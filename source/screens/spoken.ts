@@ -89,5 +89,5 @@ function placeSentence(sight: Sight): string {
 
 function keysSentence(model: Model): string {
   const shorts = bindingsAt(model).flatMap(({ short }) => (short === undefined ? [] : [short]));
-  return `Keys: ${shorts.join(', ').replace('↑↓', 'up and down').replace('←→', 'left and right').replace('→', 'right')}.`;
+  return `Keys: ${shorts.join(', ').replace('↑↓', 'up and down').replace('←→', 'left and right').replace('→', 'right').replace('↓', 'down')}.`;
 }

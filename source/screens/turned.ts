@@ -1,10 +1,17 @@
 import { answerLines, answerTitle } from './answer-page.ts';
+import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
+import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
+import { heardLines, heardTitle } from './heard-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
+import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
+import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
+import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
+import { storesLines, storesTitle } from './stores/stores-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
 import { weatherLines, weatherTitle } from './weather-page.ts';
 
@@ -14,15 +21,36 @@ export type Turned = Exclude<Page, { page: 'board' }>;
 export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
   const { columns } = model.size;
   if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
+  if (page.page === 'first run')
+    return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
+  if (page.page === 'preferences')
+    return { title: preferencesTitle(), lines: preferencesLines(model, page, pageRows(model.size)) };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'answer')
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
   if (page.page === 'weather')
     return { title: weatherTitle(sight, page, columns), lines: weatherLines(sight, page, model.size) };
+  if (page.page === 'stores')
+    return { title: storesTitle(page, columns), lines: storesLines(sight, page, columns) };
+  if (page.page === 'forecasts')
+    return { title: forecastsTitle(sight, columns), lines: forecastsLines(sight, page, columns) };
+  if (page.page === 'heard') return { title: heardTitle(), lines: heardLines(sight, page, columns) };
   if (page.page === 'form')
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
+  if (page.page === 'round')
+    return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
+  if (page.page === 'log')
+    return {
+      title: logTitle(sight, page, columns),
+      lines: logLines(sight, page, model.size, pageRows(model.size)),
+    };
   return { title: itemTitle(sight, page.id, columns), lines: itemLines(sight, page.id, model.size) };
+}
+
+/** The first line shown: where a page was scrolled to, or where what is in hand is in sight. */
+export function shownFirst(model: Model, page: Turned, lines: readonly Line[]): number {
+  return page.page === 'round' ? roundHand(lines, pageRows(model.size)) : page.from;
 }
 
 /** Rows of a turned page between its two rules. */

@@ -2,12 +2,14 @@ import type { Boat } from '../boat/boat.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { State } from '../readiness/answer.ts';
 import type { ForecastAge } from '../readiness/weather-bars.ts';
-import type { Result } from '../trouble.ts';
+import type { Result, Trouble } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
 import { fillIn } from './forms/form-moves.ts';
+import { takenIn } from './heard-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -19,6 +21,7 @@ import {
   type Step,
 } from './model.ts';
 import { moves } from './moves.ts';
+import { roundJudged, roundSaved } from './round/round-saved.ts';
 import { isTrial, type Trial } from './trial.ts';
 import { pastedInto, typedInto } from './typing.ts';
 
@@ -49,6 +52,10 @@ export function update(model: Model, message: Message): Step {
         : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
     case 'saved':
       return saved(model, message.drafts, message.result);
+    case 'taken in':
+      return takenIn(model, message.content, message.result);
+    case 'begun':
+      return begun(model, message.what, message.result);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -67,17 +74,37 @@ function pressed(model: Model, key: string): Step {
 
 /** The form that asked for it closes once it is saved; else it stays as it was typed, with what stood in the way. */
 function saved(model: Model, drafts: readonly Draft[], result: Result<readonly Entry[]>): Step {
+  const inRound = roundSaved(model, drafts, result);
+  if (inRound) return inRound;
   const [board, ...rest] = model.pages;
   const isOf = (page: Page) => page.page === 'form' && page.saving === drafts;
   if (!result.ok) {
     const told = rest.map((page) =>
       page.page === 'form' && isOf(page) ? { ...page, saving: null, told: result.troubles } : page,
     );
-    return [{ ...model, pages: [board, ...told] }, []];
+    const notice = rest.some(isOf) ? null : notSavedWords(drafts, result.troubles, model);
+    return [{ ...model, pages: [board, ...told], notice }, []];
   }
   const pages: Model['pages'] = [board, ...rest.filter((page) => !isOf(page))];
   const notice = model.boat.is === 'open' ? savedWords(drafts, model.boat.loaded.boat) : 'saved';
   return [{ ...model, pages, notice }, [{ do: 'load' }]];
+}
+
+/** The board opens on the boat that was begun; or the interview stays as it was typed, with what stood in the way. */
+function begun(model: Model, what: string, result: Result<null>): Step {
+  const [board, ...rest] = model.pages;
+  if (result.ok)
+    return [{ ...model, pages: [board], boat: { is: 'loading' }, notice: what }, [{ do: 'load' }]];
+  const told = rest.map((page) =>
+    page.page === 'first run' ? { ...page, making: null, told: result.troubles } : page,
+  );
+  return [{ ...model, pages: [board, ...told] }, []];
+}
+
+/** Of a page that was left meanwhile: what was typed is said with what stood in the way. */
+function notSavedWords(drafts: readonly Draft[], [trouble]: readonly Trouble[], { boat }: Model): string {
+  const words = boat.is === 'open' && drafts[0] ? entryWords(drafts[0], boat.loaded.boat) : '';
+  return `NOT SAVED: ${words}. ${trouble ? sayShortly(trouble) : ''}`;
 }
 
 function savedWords(drafts: readonly Draft[], boat: Boat): string {
@@ -112,10 +139,9 @@ function judged(model: Model, of: Loaded, document: VerdictDocument): Step {
   if (model.boat.is !== 'open' || model.boat.loaded !== of) return [model, []];
   const before = model.boat.document;
   const fresh = before ? worseIn(before, document, model.fresh) : model.fresh;
-  return [
-    { ...model, fresh, boat: { ...model.boat, document: cleaned(document, ['trouble']), working: false } },
-    [],
-  ];
+  const shown = cleaned(document, ['trouble']);
+  const pages = roundJudged(model.pages, of, shown);
+  return [{ ...model, pages, fresh, boat: { ...model.boat, document: shown, working: false } }, []];
 }
 
 function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: ReadonlySet<string>) {

@@ -1,4 +1,5 @@
 import type { VerdictDocument } from '../words/document.ts';
+import { aboardSentence, decisionSentence, metSentences, nowSentence } from '../words/forecasts-lines.ts';
 import { legsMet, standingPhrase } from '../words/legs-met.ts';
 import { durationWords, hundred, sentence } from '../words/say.ts';
 import type { WeatherDocument } from '../words/weather-document.ts';
@@ -69,7 +70,27 @@ export function weatherLines(sight: Sight, page: WeatherPage, { columns, rows }:
     ...told(curveSentence(document, model.zone)),
     ...told(countdown(shown)),
     ...told(skySentence(document, model.zone)),
+    ...told(nowSentence(own, model.zone) ?? ''),
+    ...told(decisionSentence(own, model.zone) ?? ''),
     ...(document.weather ? forecastPart(shown, document.weather, { columns, rows, hour }) : []),
+    ...sideBySide(sight, own, columns),
+  ];
+}
+
+/** The forecasts aboard, and how far off they have been: in full on a page of their own. */
+function sideBySide({ at, model }: Sight, { forecasts, met }: VerdictDocument, columns: number): Line[] {
+  if (forecasts.length === 0) return [];
+  const titled = (title: string) => [BLANK, line(say(`  ${title}`, 'title'))];
+  const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
+  const counting = forecasts.find(({ counts }) => counts);
+  const others = forecasts.filter(({ counts, until }) => !counts && Date.parse(until) > at);
+  return [
+    ...titled('FORECASTS ABOARD'),
+    ...[...(counting ? [counting] : []), ...others].flatMap((one) =>
+      told(aboardSentence(one, at, model.zone)),
+    ),
+    ...titled('HOW FAR OFF THEY HAVE BEEN'),
+    ...metSentences(met).flatMap(told),
   ];
 }
 

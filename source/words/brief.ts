@@ -1,4 +1,5 @@
 import type { ActionDocument, ItemDocument, VerdictDocument } from './document.ts';
+import { sourceWords } from './forecast-source.ts';
 import { AID } from './page.ts';
 import { capital, counted, durationWords, hundred, momentWords, sentence } from './say.ts';
 
@@ -103,7 +104,7 @@ function weatherSentences(document: VerdictDocument, moment: Moment): string[] {
   if (passage === null) return [];
   const [window] = windows;
   const sentences = forecast
-    ? [`The forecast (${forecast.source}) is ${durationWords(forecast.ageHours)} old.`]
+    ? [`The forecast, ${sourceWords(forecast)}, is ${durationWords(forecast.ageHours)} old.`]
     : ['No forecast is aboard, so when to leave is not known.'];
   if (window) {
     const closes = window.closes === null ? '' : `, when ${window.closes}`;

@@ -20,3 +20,21 @@ export function cautionsFor(kind: ItemKind): readonly string[] {
   const caution = CAUTIONS[kind];
   return caution === null ? [] : [`${caution} The maker's manual comes first.`];
 }
+
+/** What hands are laid on for; short, to be said beside what is typed. Sources as above; hot parts and oil overboard as for fluids, the rest common practice. */
+const BY_ACT = {
+  look: 'Engine stopped for a look by hand, clear of shaft and belts; no cap comes off a hot cooling system.',
+  pour: 'Engine stopped and let cool; no cap comes off a hot cooling system. Fuel: no flame, open up, mind the fumes. What is spilt goes into a pad and ashore.',
+  drain:
+    'Engine stopped, key out. Hot oil and coolant burn: let it cool to warm. Old oil, filters and pads are sealed and go ashore, never overboard.',
+  anode:
+    'Engine stopped and cold; where it sits in the raw water, seacock shut, then open again and seen to flow. Soft threads, aluminium above all: start by hand, stop when it resists.',
+  work: 'Engine stopped, key out, clear of shaft and belts, let cool; pressure let off before a line is opened; seacocks shut for the work are open again after it. Oily waste is sealed and goes ashore.',
+} as const;
+
+export type Act = keyof typeof BY_ACT;
+
+/** The caution that belongs to what is done, not to the thing it is done to. */
+export function cautionOf(act: Act): string {
+  return `${BY_ACT[act]} The maker's manual comes first.`;
+}

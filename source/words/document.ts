@@ -2,9 +2,22 @@ import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import type { Action, Answer, ItemKind, Reason, State, Verdict } from '../readiness/answer.ts';
+import type { ForecastMet } from '../readiness/forecast-met.ts';
+import type { Aboard } from '../readiness/forecasts-aboard.ts';
 import type { Sky } from '../readiness/sky.ts';
 import type { ForecastAge } from '../readiness/weather-bars.ts';
+import type { WeatherNow } from '../readiness/weather-now.ts';
 import { instant, six, sixOrNull } from './figures.ts';
+import {
+  type AboardDocument,
+  aboardDocument,
+  type DecisionDocument,
+  decisionDocument,
+  type MetDocument,
+  metDocument,
+  type NowDocument,
+  nowDocument,
+} from './forecasts-document.ts';
 import { itemDocument } from './item-document.ts';
 import { reasonSentence } from './reasons.ts';
 import { sayTrouble } from './troubles.ts';
@@ -18,7 +31,16 @@ export interface VerdictDocument {
   boat: string;
   at: string;
   passage: { id: string; name: string; nm: number; hours: number } | null;
-  forecast: { issuedAt: string; ageHours: number; source: string; age: ForecastAge } | null;
+  forecast: {
+    issuedAt: string;
+    ageHours: number;
+    source: string;
+    age: ForecastAge;
+    name: string;
+    issuer: string;
+    /** It counts because the skipper said so, not because it is the newest. */
+    chosen: boolean;
+  } | null;
   verdict: Verdict;
   reasons: string[];
   threshold: { boat: number; go: number };
@@ -48,6 +70,14 @@ export interface VerdictDocument {
   sky: { nights: { from: string; until: string }[]; sun: Sky['sun'] } | null;
   /** The forecast against the limits; null without one for the passage. */
   weather: WeatherDocument | null;
+  /** Those received by then, the newest issued first; compared, never mixed. */
+  forecasts: AboardDocument[];
+  /** The last look at the weather beside the forecast; null where there was none of late. */
+  now: NowDocument | null;
+  /** How far forecasts have been off what was met. */
+  met: MetDocument;
+  /** What the skipper decided last. */
+  decision: DecisionDocument | null;
 }
 
 export interface SpreadDocument {
@@ -155,8 +185,9 @@ export function documentOf(from: {
   condition: Condition;
   beliefs: Beliefs;
   answer: Answer;
+  forecasts: { aboard: readonly Aboard[]; now: WeatherNow | null; met: ForecastMet };
 }): VerdictDocument {
-  const { boat, condition, beliefs, answer } = from;
+  const { boat, condition, beliefs, answer, forecasts } = from;
   return {
     format: 1,
     boat: boat.name,
@@ -172,6 +203,9 @@ export function documentOf(from: {
       ageHours: six(answer.forecast.ageHours),
       source: answer.forecast.source,
       age: answer.forecast.age,
+      name: answer.forecast.name,
+      issuer: answer.forecast.issuer,
+      chosen: answer.forecast.chosen,
     },
     verdict: answer.verdict,
     reasons: answer.reasons.map((reason) => reasonSentence(reason, { boat, answer })),
@@ -202,6 +236,10 @@ export function documentOf(from: {
       sun: answer.sky.sun,
     },
     weather: answer.weather && weatherDocument(answer.weather),
+    forecasts: forecasts.aboard.map(aboardDocument),
+    now: forecasts.now && nowDocument(forecasts.now),
+    met: metDocument(forecasts.met),
+    decision: condition.decision && decisionDocument(condition.decision),
   };
 }
 

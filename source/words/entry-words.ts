@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Draft, EntryKind } from '../logbook/entries.ts';
 import { nameOf, unitOf } from './names.ts';
-import { amountWords, capital } from './say.ts';
+import { amountWords, capital, momentWords } from './say.ts';
 
 /** An entry, saved or not yet, as a line of the log reads: what it is about, then what happened; no time, no writer. */
 export function entryWords(entry: Draft, boat: Boat): string {
@@ -53,6 +53,10 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   arrived: (entry, { name }) =>
     `arrived${entry.anchorage === undefined ? '' : ` at ${name(entry.anchorage)}`}`,
   weather: (entry) => `weather: ${weatherWords(entry)}`,
+  forecast: ({ counts }) =>
+    counts === 'newest'
+      ? 'forecast: the newest counts again'
+      : `forecast: that of ${forecastWhen(counts)} counts`,
   decision: (entry) =>
     `decided to ${entry.choice}: the verdict was ${entry.verdict}${entry.score === null ? '' : ` at ${amountWords(entry.score, null)}`}${after(entry.text, '; ')}`,
   remark: (entry, { name }) => `${entry.item === undefined ? '' : `${name(entry.item)}: `}${entry.text}`,
@@ -120,6 +124,15 @@ function weatherWords({ wind, gust, dir, seas, pressure, squalls }: DraftOf<'wea
   ]
     .filter((one) => one !== '')
     .join(', ');
+}
+
+/** `20260203T0600Z-1a2b3c4d5e6f` as `3 Feb 2026 06:00 UTC`: when it was issued. */
+function forecastWhen(name: string): string {
+  const digits = name.slice(0, 14).replace('T', '');
+  const [year, month, day, hour, minute] = [0, 4, 6, 8, 10].map((at, i) =>
+    Number(digits.slice(at, i === 0 ? 4 : at + 2)),
+  ) as [number, number, number, number, number];
+  return `${momentWords(Date.UTC(year, month - 1, day, hour, minute), 'UTC')} UTC`;
 }
 
 function amountOr(value: number | undefined, unit: string): string | undefined {

@@ -1,29 +1,35 @@
 import { pointLetters } from '../forecast/compass.ts';
 import type { Forecast, Headline, Member, PlaceForecast, Step } from '../forecast/forecast.ts';
 import { cleanLine } from './clean.ts';
+import { problemSentence } from './forecast-problems.ts';
+import { sourceWords } from './forecast-source.ts';
+import { spanWords } from './heard-words.ts';
 import { aligned } from './lines.ts';
-import { amountWords, counted, durationWords, figureWords, momentWords } from './say.ts';
+import { amountWords, capital, counted, durationWords, momentWords } from './say.ts';
 
 const MS_AN_HOUR = 3_600_000;
 const MOST_LETTERS = 160;
+const MOST_LINE = 400;
 /** What is left over is shown, but not for ever. */
 const MOST_NOT_READ = 30;
 
 /** A forecast as it was understood, step by step, and all that was not: what a person sees before it counts. */
 export function forecastPage(forecast: Forecast, now: number, zone: string): string {
-  const { issuer, source, issuedAt, places, notRead, problems } = forecast;
+  const { issuedAt, places, notRead, problems } = forecast;
   const age = (now - Date.parse(issuedAt)) / MS_AN_HOUR;
-  const from = issuer === '' ? source : `${cleanLine(issuer, MOST_LETTERS)} (${source})`;
   const blocks = [
     [
-      `Forecast from ${from}, issued ${momentWords(Date.parse(issuedAt), zone)}, ${age < 0 ? `${durationWords(-age)} from now` : `${durationWords(age)} old`}.`,
+      `${capital(sourceWords(forecast))}, issued ${momentWords(Date.parse(issuedAt), zone)}, ${age < 0 ? `${durationWords(-age)} from now` : `${durationWords(age)} old`}.`,
     ],
     ...places.map((place) => placeLines(place, zone)),
     leftOver(
       'Not read',
       notRead.map(({ where, text }) => `${where}: ${text}`),
     ),
-    leftOver('To look at', problems.map(problemWords)),
+    leftOver(
+      'To look at',
+      problems.map((problem) => problemSentence(problem, zone)),
+    ),
   ];
   return `${blocks
     .filter((lines) => lines.length > 0)
@@ -71,34 +77,18 @@ function stepCells(step: Step, zone: string): readonly string[] {
   return [
     momentWords(Date.parse(step.from), zone, Date.parse(step.from)),
     durationWords(hours),
-    span(step.wind, 'kn'),
+    spanWords(step.wind, 'kn'),
     step.dir === null ? '-' : pointLetters(step.dir),
     step.gust === null ? '-' : amountWords(step.gust, 'kn'),
-    span(step.seas, 'm'),
+    spanWords(step.seas, 'm'),
     step.period === null ? '-' : amountWords(step.period, 's'),
     step.squalls ?? '-',
   ];
 }
 
-/** `15 to 20 kn`; a dash where nothing was said, never 0. */
-function span(range: readonly [number, number] | null, unit: string): string {
-  if (range === null) return '-';
-  const [low, high] = range.map((end) => Math.round(end * 10) / 10) as [number, number];
-  return low === high
-    ? amountWords(low, unit)
-    : `${figureWords(low, unit, high)} to ${amountWords(high, unit)}`;
-}
-
-function problemWords({ kind, where, value, than, text }: Forecast['problems'][number]): string {
-  const figures = [value, than].flatMap((figure) =>
-    figure === undefined ? [] : [amountWords(figure, null)],
-  );
-  return `${where === '' ? '' : `${where}: `}${kind}${figures.length > 0 ? ` (${figures.join(' against ')})` : ''}${text === undefined ? '' : `: ${text}`}`;
-}
-
 function leftOver(title: string, lines: readonly string[]): readonly string[] {
   if (lines.length === 0) return [];
-  const shown = lines.slice(0, MOST_NOT_READ).map((line) => `  ${cleanLine(line, MOST_LETTERS)}`);
+  const shown = lines.slice(0, MOST_NOT_READ).map((line) => `  ${cleanLine(line, MOST_LINE)}`);
   const more = lines.length - shown.length;
   return [
     `${title} (${lines.length}):`,

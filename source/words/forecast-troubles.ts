@@ -21,6 +21,7 @@ export const forecastWords: WordsOf<ForecastTrouble> = {
   'foreign file': ({ what }) => ({
     title: `this is ${cleanLine(what)}, which is no forecast this program reads`,
     right: `A text bulletin, a GRIB, an hourly or grid-point table in JSON, or a CSV table is. ${NOTHING}`,
+    ...(what === 'a web page' ? { attempt: 'the text of the page alone, saved as text' } : {}),
   }),
   'no figures': () => ({
     title: 'no figure of wind or seas was understood',

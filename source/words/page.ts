@@ -1,6 +1,8 @@
 import { chanceWords } from './chances.ts';
 import { cleaned } from './cleaned.ts';
 import type { ActionDocument, VerdictDocument } from './document.ts';
+import { sourceWords } from './forecast-source.ts';
+import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';
 import { itemSections } from './page-items.ts';
 import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
@@ -41,7 +43,7 @@ export function verdictPage(answer: VerdictDocument, columns: number, zone: stri
 function header(document: VerdictDocument, { columns, zone }: Sheet): string[] {
   const at = Date.parse(document.at);
   const forecast = document.forecast
-    ? `The forecast, from ${document.forecast.source}, is ${durationWords(document.forecast.ageHours)} old.`
+    ? `The forecast, ${sourceWords(document.forecast)}${document.forecast.chosen ? ', by your choice' : ''}, is ${durationWords(document.forecast.ageHours)} old.`
     : 'No forecast.';
   return [
     ...wrapped(`${document.boat.toUpperCase()}, ${whereabouts(document, at)}`, columns),
@@ -102,6 +104,8 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
     );
   for (const { name, verdict, score } of document.shelter)
     lines.push(`Shelter: ${name}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
+  for (const said of [nowSentence(document, zone), decisionSentence(document, zone)])
+    if (said !== null) lines.push(said);
   const title = passage
     ? `LEAVING: ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
     : 'LEAVING';

@@ -70,8 +70,12 @@ const readers: { readonly [field: string]: Reader } = {
   dropsPerMinute: plainNumber,
   cost: plainNumber,
   crew: plainNumber,
-  leg: plainNumber,
-  score: plainNumber,
+  leg: (text, field, typing) => {
+    // People count legs from 1, files from 0.
+    const read = plainNumber(text, field, typing);
+    return read.ok ? good(Number(read.value) - 1) : read;
+  },
+  score: (text, field, typing) => (text === 'none' ? good(null) : plainNumber(text, field, typing)),
   swapped: yesOrNo,
   rough: yesOrNo,
   flakes: yesOrNo,

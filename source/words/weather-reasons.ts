@@ -31,9 +31,9 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
     case 'no forecast':
       return 'there is no forecast, so the weather is not judged and the answer is never go';
     case 'forecast old':
-      return `the forecast is ${amountWords(reason.hours, 'h')} old; get a newer one`;
+      return `the forecast is ${durationWords(reason.hours)} old; get a newer one`;
     case 'forecast too old':
-      return `the forecast is ${amountWords(reason.hours, 'h')} old, too old for go; get a newer one`;
+      return `the forecast is ${durationWords(reason.hours)} old, too old for go; get a newer one`;
     case 'forecast over':
       return 'the forecast says nothing of this passage any more; get a newer one';
     case 'no weather limits':

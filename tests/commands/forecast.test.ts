@@ -19,7 +19,7 @@ describe('forecast', () => {
   it('shows what was understood, row by row, and takes nothing in unless told to', async () => {
     const { status, out, err, folder } = await forecast(['-', '--issued', '06:00'], rows);
     expect(out).toBe(
-      `Forecast from typed, issued Sun 1 Mar 2026 06:00, 1 h 30 min old.
+      `Rows typed as they were heard, issued Sun 1 Mar 2026 06:00, 1 h 30 min old.
 
 Everywhere
   from             for          wind             gusts  seas        period  squalls
@@ -41,8 +41,48 @@ Everywhere
     const again = anOutside({ folders: { boat: folder }, now });
     await run(['forecast', '--boat', 'boat'], again, noBoard);
     expect(again.written().out).toBe(
-      '* issued Sun 1 Mar 2026 06:00, until Tue 3 Mar 2026 06:00, typed: this one counts\n',
+      `      issued           age         to come   48 h: wind  gusts  seas    as
+*  1  Sun 1 Mar 06:00  1 h 30 min  1 d 23 h  17.5 kn     26 kn  1.75 m  typed
+
+Number 1 counts: it is the newest issued. Another: hoveshort forecast use
+<number>
+
+Nothing is known yet of how far forecasts are off here: enter what the weather
+  is doing (hoveshort record weather wind=18 seas=1.2), best under way.
+`,
     );
+  });
+
+  it('lets the skipper choose which of several counts, until a newer one is taken in', async () => {
+    const { folder } = await forecast(['-', '--issued', '06:00', '--yes'], rows);
+    const later = 'w 30-35 g45 4m\n=\n=\n';
+    const at = (minutes: number, args: readonly string[], input = '') => {
+      const outside = anOutside({ folders: { boat: folder }, now: now + minutes * 60_000, input });
+      return run([...args, '--boat', 'boat', '--json'], outside, noBoard).then((status) => ({
+        status,
+        ...outside.written(),
+      }));
+    };
+    const counting = async (minutes: number) => {
+      const { forecast: one } = JSON.parse((await at(minutes, ['verdict'])).out);
+      return [one.issuedAt.slice(11, 16), one.chosen];
+    };
+    await at(1, ['forecast', '-', '--issued', '07:00', '--yes'], later);
+    expect(await counting(2)).toEqual(['07:00', false]);
+    expect((await at(3, ['forecast', 'use', '2'])).status).toBe(0);
+    expect(await counting(4)).toEqual(['06:00', true]);
+    const { forecasts } = JSON.parse((await at(5, ['forecast'])).out);
+    expect(forecasts).toMatchObject([
+      { counts: false, chosen: false, ahead: { wind: 32.5, gust: 45, seas: 4 } },
+      { counts: true, chosen: true, ahead: { wind: 17.5, gust: 26, seas: 1.75 } },
+    ]);
+    await at(6, ['forecast', '-', '--issued', '07:15', '--yes'], rows.replace('15-20', '15'));
+    expect(await counting(7)).toEqual(['07:15', false]);
+    await at(8, ['forecast', 'use', '20260301T0600Z']);
+    await at(9, ['forecast', 'use', 'newest']);
+    expect(await counting(10)).toEqual(['07:15', false]);
+    const wrong = await at(11, ['forecast', 'use', '9']);
+    expect([wrong.status, wrong.err.includes('"9"')]).toEqual([66, true]);
   });
 
   it('asks on a terminal when it was issued, again after nonsense, and whether to take it in', async () => {

@@ -104,7 +104,10 @@ describe('an entry typed', () => {
     [['job', 'item=gear-oil', 'text=new seal', 'minutes=1.5 h'], { text: 'new seal', minutes: 90 }],
     [['dated', 'item=flares', 'expires=2029-03-31'], { expires: '2029-03-31' }],
     [['plan', 'passage=to-otter-cay', 'crew=1'], { passage: 'to-otter-cay', crew: 1 }],
-    [['left'], {}],
+    [
+      ['gate', 'passage=to-otter-cay', 'leg=1', 'from=09:00', 'to=11:30'],
+      { passage: 'to-otter-cay', leg: 0, from: '2026-02-03T09:00:00Z', to: '2026-02-03T11:30:00Z' },
+    ],
     [['remark', 'text=a=b'], { text: 'a=b' }],
   ])('takes values as people type them: %j', async (args, fields) => {
     const { status, err, added } = await record(args);
@@ -165,6 +168,40 @@ describe('an entry typed', () => {
     const insisted = await record([...args, '--yes']);
     expect(insisted).toMatchObject({ status: 0, err: '' });
     expect(insisted.added).toHaveLength(1);
+  });
+
+  it('that is leaving logs the decision beside the verdict, and says which looks were not made', async () => {
+    const { status, out, err, added } = await record(['left'], { name: 'Ann' });
+    const at = '2026-02-03T07:40:00Z';
+    expect([status, err]).toEqual([0, '']);
+    expect(added).toEqual([
+      { kind: 'decision', at, by: 'Ann', verdict: 'hold', score: null, choice: 'go' },
+      { kind: 'left', at, by: 'Ann' },
+    ]);
+    expect(out).toContain('Decided to go: the verdict was hold');
+    const unlooked = aFolder(
+      sandpiper,
+      healthyLog.filter(({ kind }) => kind !== 'check'),
+    );
+    expect((await record(['left'], { folder: unlooked })).err).toBe(
+      'Looks before leaving that were not made: Raw water flows, no weep at the plugs.\n',
+    );
+  });
+
+  it('that is leaving again under way, or from a script, is no decision', async () => {
+    const { folder } = await record(['left']);
+    expect((await record(['left', 'at=07:40'], { folder })).added).toMatchObject([{ kind: 'left' }]);
+    const input = JSON.stringify({ kind: 'left', at: '2026-02-03T07:20:00Z' });
+    expect((await record(['-'], { input })).added).toMatchObject([{ kind: 'left' }]);
+  });
+
+  it('that is a decision to stay stands beside what the model said then', async () => {
+    const { added } = await record(['decision', 'choice=stay', 'text=fog']);
+    expect(added).toMatchObject([
+      { kind: 'decision', verdict: 'hold', score: null, choice: 'stay', text: 'fog' },
+    ]);
+    const typed = await record(['decision', 'choice=stay', 'verdict=go', 'score=90']);
+    expect(typed.added).toMatchObject([{ verdict: 'go', score: 90 }]);
   });
 
   it('may be a strike, which says what it withdraws; striking the strike restores it', async () => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type BoardStart, run, type Screens } from '../../source/commands/run.ts';
 import { COMMANDS } from '../../source/commands/table.ts';
+import { blankBoat } from '../../source/words/new-boat.ts';
 import { sandpiper } from '../helpers/a-boat.ts';
 import { healthyLog } from '../helpers/a-healthy-log.ts';
 import { aFolder, anOutside } from '../helpers/an-outside.ts';
@@ -117,7 +118,7 @@ describe('no command', () => {
     const screens = boardThatReturns(3);
     expect(await run(['--boat', '/boats/s', '--seed', '5'], outside, screens)).toBe(3);
     expect(screens.starts).toHaveLength(1);
-    expect(screens.starts[0]).toMatchObject({ folder: { path: '/boats/s' }, at: null, seed: 5 });
+    expect(screens.starts[0]).toMatchObject({ boat: { folder: { path: '/boats/s' } }, at: null, seed: 5 });
     expect(outside.remembered).toEqual([{ lastBoat: '/boats/s' }]);
     expect(outside.written()).toEqual({ out: '', err: '' });
   });
@@ -126,6 +127,26 @@ describe('no command', () => {
     const outside = anOutside({ folders: sound(), terminal: { interactive: true } });
     expect(await run(['--sample'], outside, boardThatReturns(0))).toBe(0);
     expect(outside.remembered).toEqual([]);
+  });
+
+  it('begins a boat where none is known, remembers her, and opens the board on her', async () => {
+    const outside = anOutside({ terminal: { interactive: true } });
+    const screens = boardThatReturns(0);
+    expect(await run([], outside, screens)).toBe(0);
+    const [start] = screens.starts;
+    expect(start).toMatchObject({ boat: null, told: [] });
+    const boat = blankBoat('sail');
+    const made = await start!.begin({ ...boat, answers: { ...boat.answers, name: 'Tern' } }, '/boats/tern');
+    expect(made).toMatchObject({ ok: true, value: { loaded: { boat: { name: 'Tern' } } } });
+    expect(outside.remembered).toEqual([{ lastBoat: '/boats/tern' }]);
+  });
+
+  it('says why no boat is known where the last one is gone, and no boat is begun where one was named', async () => {
+    const outside = anOutside({ terminal: { interactive: true }, settings: { lastBoat: '/gone' } });
+    const screens = boardThatReturns(0);
+    await run([], outside, screens);
+    expect(screens.starts[0]?.told).toMatchObject([{ kind: 'no boat folder', folder: '/gone' }]);
+    expect(await run(['--boat', '/gone'], outside, noScreens)).toBe(66);
   });
 
   it('prints JSON even on a terminal when asked for it', async () => {

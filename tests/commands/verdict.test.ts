@@ -132,6 +132,10 @@ describe('the document', () => {
       'reasonKinds',
       'sky',
       'weather',
+      'forecasts',
+      'now',
+      'met',
+      'decision',
     ]);
     const common = ['id', 'kind', 'name', 'consequence', 'state', 'chance', 'goodUntil', 'now', 'reason'];
     const keysOf = (kind: string) =>

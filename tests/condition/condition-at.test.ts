@@ -112,7 +112,7 @@ describe('the condition', () => {
       anEntry('clue', { item: 'main', clue: 'white-smoke', seen: true }, start),
     ] as const;
     const { weather, gates, clues, lastEntryAt } = conditionAt(boat, [later, earlier, tide, clue], end);
-    expect([weather, gates, clues, lastEntryAt]).toEqual([
+    expect([weather.map(({ entry }) => entry), gates, clues, lastEntryAt]).toEqual([
       [earlier, later],
       [tide],
       [clue],

@@ -62,6 +62,20 @@ describe('a name the boat does not have', () => {
     expect(told.toSorted()).toEqual(entries.map(({ id }) => id).toSorted());
   });
 
+  it('is told of a gate on a leg the passage does not have, counted from 1', () => {
+    const gate = (leg: number) =>
+      anEntry(
+        'gate',
+        { passage: 'to-otter-cay', leg, from: '2026-01-01T00:00:00Z', to: '2026-01-02T00:00:00Z' },
+        at,
+      );
+    const legs = aBoat().passages.find(({ id }) => id === 'to-otter-cay')!.legs.length;
+    expect(troubles(gate(legs - 1))).toEqual([]);
+    expect(troubles(gate(legs))).toMatchObject([
+      { kind: 'unknown item', item: `leg ${legs + 1} of to-otter-cay` },
+    ]);
+  });
+
   it('is none where an entry names nothing, or what the boat has, an engine too', () => {
     expect(
       troubles(

@@ -9,8 +9,10 @@ import {
 } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { answerFor } from '../../source/commands/answer-for.ts';
 import type { Draft } from '../../source/logbook/entries.ts';
 import { stream } from '../../source/maths/stream.ts';
+import type { LoadedBoat } from '../../source/outside.ts';
 import type { Result } from '../../source/trouble.ts';
 import {
   aBoatFolder,
@@ -208,6 +210,7 @@ describe('a month aboard with two laptops', () => {
       expect(logOf(other.a)).toEqual(logOf(other.b));
       const [a, b] = await Promise.all([loaded(one.a.open(hasty)), loaded(one.b.open(hasty))]);
       expect(a.entries).toEqual(b.entries);
+      if (seed === 1) expect(verdictOf(a)).toEqual(verdictOf(b));
       expect(a.struck).toEqual(b.struck);
       expect(a.troubles).toEqual([]);
       expect(a.struck.length).toBeGreaterThan(0);
@@ -216,6 +219,11 @@ describe('a month aboard with two laptops', () => {
     }
   });
 });
+
+/** The whole document, as `verdict --json` gives it. */
+function verdictOf(loaded: LoadedBoat) {
+  return answerFor(loaded, { at: Date.UTC(2026, 6, 1), seed: 1, simulations: 256 }).document;
+}
 
 /** Thirty days of entries and strikes on either laptop by seed, now and then one hearing of the other. */
 async function aMonth(seed: number): Promise<{ a: BoatOnDisk; b: BoatOnDisk }> {
@@ -235,7 +243,9 @@ async function aMonth(seed: number): Promise<{ a: BoatOnDisk; b: BoatOnDisk }> {
       const deed: Draft =
         earlier && chance() < 0.3
           ? { kind: 'strike', at, entry: earlier.id }
-          : aRemark(`day ${day}, laptop ${i}`, at);
+          : chance() < 0.5
+            ? { kind: 'dip', at, fluid: 'gear-oil', share: Math.floor(chance() * 100) / 100 }
+            : aRemark(`day ${day}, laptop ${i}`, at);
       await saved(open, deed);
       if (chance() < 0.15) await merged(boat, boat === a ? b : a);
     }

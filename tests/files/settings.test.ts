@@ -18,8 +18,8 @@ describe('the preferences of a person', () => {
     expect(await all(folder)).toEqual(nothing);
     expect(readdirSync(join(folder, '..'))).toEqual([]);
     const settings = await settingsIn(folder)();
-    settings.set({ name: 'Ann' });
-    settings.set({ palette: 'night', lastBoat: '/boats/whimbrel' });
+    await settings.set({ name: 'Ann' });
+    await settings.set({ palette: 'night', lastBoat: '/boats/whimbrel' });
     expect(settings.name).toBe('Ann');
     expect(await all(folder)).toEqual({ lastBoat: '/boats/whimbrel', name: 'Ann', palette: 'night' });
     expect(readdirSync(folder)).toEqual(['preferences.json']);
@@ -28,9 +28,9 @@ describe('the preferences of a person', () => {
   it('hold the second place for copies, and when the last ones were made; what is no such record is as if not there', async () => {
     const folder = aFolder();
     const made = { boat: '/boats/whimbrel', place: '/stick', at: '2026-02-03T07:40:00.000Z' };
-    (await settingsIn(folder)()).set({ backup: '/stick', checkedCopies: [made] });
+    await (await settingsIn(folder)()).set({ backup: '/stick', checkedCopies: [made] });
     expect(await settingsIn(folder)()).toMatchObject({ backup: '/stick', checkedCopies: [made] });
-    (await settingsIn(folder)()).set({ backup: null });
+    await (await settingsIn(folder)()).set({ backup: null });
     expect(await settingsIn(folder)()).toMatchObject({ backup: null, checkedCopies: [made] });
     const odd = [made, 7, null, { ...made, at: 'once' }, { boat: '/boats/whimbrel' }];
     for (const [written, read] of [
@@ -44,7 +44,7 @@ describe('the preferences of a person', () => {
 
   it.skipIf(windows)('are for their owner alone: 0600 in 0700', async () => {
     const folder = join(aFolder(), 'not there yet');
-    (await settingsIn(folder)()).set({ name: 'Ann' });
+    await (await settingsIn(folder)()).set({ name: 'Ann' });
     expect(statSync(folder).mode & 0o777).toBe(0o700);
     expect(statSync(join(folder, 'preferences.json')).mode & 0o777).toBe(0o600);
   });
@@ -54,8 +54,8 @@ describe('the preferences of a person', () => {
     writeFileSync(join(folder, 'preferences.json'), '{"units":{"depth.of":"m"},"a.b":1}');
     const [one, two] = await Promise.all([settingsIn(folder)(), settingsIn(folder)()]);
     expect([one.name, two.name]).toEqual([null, null]);
-    one.set({ name: 'Ann' });
-    two.set({ palette: 'plain' });
+    await one.set({ name: 'Ann' });
+    await two.set({ palette: 'plain' });
     expect(JSON.parse(readFileSync(join(folder, 'preferences.json'), 'utf8'))).toEqual({
       units: { 'depth.of': 'm' },
       'a.b': 1,
@@ -75,9 +75,9 @@ describe('the preferences of a person', () => {
         expect(readFileSync(join(folder, aside), 'utf8')).toBe(text);
       }
       const settings = await settingsIn(folder)();
-      settings.set({ name: 'Ann' });
+      await settings.set({ name: 'Ann' });
       writeFileSync(file, text);
-      settings.set({ palette: 'night' });
+      await settings.set({ palette: 'night' });
       expect(readFileSync(join(folder, 'preferences.damaged-3.json'), 'utf8')).toBe(text);
       expect(await all(folder)).toMatchObject({ palette: 'night' });
     },
@@ -90,7 +90,7 @@ describe('the preferences of a person', () => {
     expect(await all(folder)).toEqual(nothing);
     if (!windows) execFileSync('mkfifo', [file]);
     expect(await all(folder)).toEqual(nothing);
-    (await settingsIn(folder)()).set({ name: 'Ann' });
+    await (await settingsIn(folder)()).set({ name: 'Ann' });
     expect(await all(folder)).toMatchObject({ name: 'Ann' });
   });
 
@@ -98,7 +98,7 @@ describe('the preferences of a person', () => {
     const [folder, elsewhere] = [aFolder(), aFolder()];
     writeFileSync(join(elsewhere, 'mine.json'), '{"name":"Ann"}');
     symlinkSync(join(elsewhere, 'mine.json'), join(folder, 'preferences.json'));
-    (await settingsIn(folder)()).set({ palette: 'night' });
+    await (await settingsIn(folder)()).set({ palette: 'night' });
     expect(JSON.parse(readFileSync(join(elsewhere, 'mine.json'), 'utf8'))).toEqual({
       name: 'Ann',
       palette: 'night',
@@ -116,14 +116,14 @@ describe('the preferences of a person', () => {
     const folder = aFolder();
     writeFileSync(join(folder, 'file'), '');
     const settings = await settingsIn(join(folder, 'file'))();
-    settings.set({ name: 'Ann' });
+    await settings.set({ name: 'Ann' });
     expect(settings.name).toBe('Ann');
     expect(readdirSync(folder)).toEqual(['file']);
   });
 
   it.skipIf(process.platform !== 'linux')('with no place to be kept in stop nothing either', async () => {
     const settings = await settingsIn('/proc/nowhere/hoveshort')();
-    settings.set({ name: 'Ann' });
+    await settings.set({ name: 'Ann' });
     expect(settings.name).toBe('Ann');
   });
 });

@@ -47,7 +47,7 @@ describe('a source is recognised by what is in it', () => {
     ['a PDF', '%PDF-1.7'],
     ['a gzip file: unpack it first', [0x1f, 0x8b, 8, 0]],
     ['a file of bytes, not of text', Array.from({ length: 64 }, (_, i) => (i % 3 === 0 ? 0 : 65))],
-    ['a web page: save its text alone', '<!DOCTYPE html><html><body>SE 15</body></html>'],
+    ['a web page', '<!DOCTYPE html><html><body>SE 15</body></html>'],
     ['JSON of another kind', '{"boat": "Whimbrel"}'],
     ['JSON of another kind', '[]'],
     ['what the weather is now, without hours to come', '{"current": {"wave_height": 0.8}}'],

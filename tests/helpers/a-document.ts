@@ -11,6 +11,7 @@ type Given<K extends ItemDocument['kind']> = Partial<Of<K>> & { id: string; name
 /** The moment the invented document speaks of. */
 export const AT = '2026-02-03T07:40:00Z';
 const HOUR_MS = 3_600_000;
+const FORECAST = '20260203T0240Z-aaaaaaaaaaaa';
 
 /** An invented answer that shows all kinds and all four states, held for the weather. `overrides` replace whole top-level fields. */
 export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocument {
@@ -19,7 +20,15 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
     boat: 'Sandpiper',
     at: AT,
     passage: { id: 'to-otter-cay', name: 'Heron Bight to Otter Cay', nm: 60, hours: 11.6 },
-    forecast: { issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'typed', age: 'fresh' },
+    forecast: {
+      issuedAt: '2026-02-03T02:40:00Z',
+      ageHours: 5,
+      source: 'typed',
+      age: 'fresh',
+      name: FORECAST,
+      issuer: '',
+      chosen: false,
+    },
     verdict: 'hold',
     reasons: ['She is fit, the weather is not yet; it opens Thu 5 Feb 06:00 UTC.'],
     threshold: { boat: 95, go: 85 },
@@ -67,6 +76,10 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
     reasonKinds: ['fit'],
     sky: { nights: [3, 4, 5].map(aNight), sun: 'rises and sets' },
     weather: someWeather(),
+    forecasts: [],
+    now: null,
+    met: { looks: 0, wanted: 30, by: [], own: null },
+    decision: null,
     ...overrides,
   };
 }

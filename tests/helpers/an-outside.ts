@@ -122,7 +122,7 @@ export function anOutside(given: {
       wind: 'kn',
       clock: '24 h',
       ...given.settings,
-      set: (change) => remembered.push(change),
+      set: async (change) => void remembered.push(change),
     }),
     terminal: {
       interactive: false,

@@ -1,6 +1,6 @@
 import { hostOf } from '../../source/screens/host.ts';
 import { openBoard } from '../../source/screens/open.tsx';
-import { good } from '../../source/trouble.ts';
+import { bad, good } from '../../source/trouble.ts';
 import { FILE_UNITS } from '../../source/words/preferred.ts';
 import { AT, aDocument, aLoaded } from './a-document.ts';
 
@@ -21,13 +21,15 @@ try {
         checkedCopies: [],
         zone: null,
         ...FILE_UNITS,
-        set: planted('key'),
+        set: () => Promise.resolve(planted('key')()),
       }),
       terminal: { interactive: true, columns: 80, colour: true, utf8: true, screenReader: false },
     },
     boat: '/boat',
     host: hostOf(process),
     stands: true,
+    none: null,
+    machineZone: 'UTC',
     work: {
       load: async () => good(aLoaded()),
       judge: async () => {
@@ -39,7 +41,10 @@ try {
         planted('reckoning')();
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
+      begin: async () => bad(),
+      sample: async () => bad(),
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
     },
   });

@@ -113,4 +113,5 @@ export const namedInstants = {
   hold: '2026-06-10T07:30:00Z',
   go: '2026-06-02T05:30:00Z',
   shelter: '2026-06-11T07:30:00Z',
+  forecastOver: '2026-06-08T07:30:00Z',
 } as const;

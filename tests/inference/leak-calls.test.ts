@@ -5,9 +5,9 @@ const seeds = (count: number) => Array.from({ length: count }, (_, i) => i + 1);
 
 describe('a leak is told from none', () => {
   // The whole, 300 fluids looked at every day, is in the soak.
-  it('through a year of daily readings at most 1 healthy fluid in 15 is ever called leaking (45 simulated, looked at every tenth day)', () => {
-    const called = seeds(45).filter((seed) => everCalledLeaking(seed, 10));
-    expect(called.length).toBeLessThanOrEqual(3);
+  it('through a year of daily readings at most 1 healthy fluid in 15 is ever called leaking (30 simulated, looked at every fortnight)', () => {
+    const called = seeds(30).filter((seed) => everCalledLeaking(seed, 14));
+    expect(called.length).toBeLessThanOrEqual(2);
   });
 
   it.each([
@@ -16,9 +16,9 @@ describe('a leak is told from none', () => {
   ] as const)(
     'a leak %s of a tenth of the marks a day is called one within %i readings in 9 boats of 10, and of the right kind within 13 in 85 of 100',
     (kind, readings) => {
-      const calls = seeds(100).map((seed) => callsOfALeak(seed, kind));
-      expect(calls.filter(({ at }) => at <= readings).length).toBeGreaterThanOrEqual(90);
-      expect(calls.filter(({ right }) => right).length).toBeGreaterThanOrEqual(85);
+      const calls = seeds(60).map((seed) => callsOfALeak(seed, kind));
+      expect(calls.filter(({ at }) => at <= readings).length).toBeGreaterThanOrEqual(54);
+      expect(calls.filter(({ right }) => right).length).toBeGreaterThanOrEqual(51);
     },
   );
 });

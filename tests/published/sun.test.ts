@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { daylightsBetween, sunOn } from '../../source/passage/sun.ts';
+import { testPublished } from '../helpers/published.ts';
 
 const MINUTE = 60_000;
 
@@ -57,3 +58,31 @@ describe('the sun', () => {
     }
   });
 });
+
+interface Check {
+  readonly id: string;
+  readonly input: {
+    readonly lat: number;
+    readonly lon: number;
+    readonly date: string;
+    readonly utc_offset_h: number;
+  };
+  readonly expected: { readonly sunrise: string; readonly sunset: string };
+}
+
+testPublished<readonly Check[]>(
+  'every published sunrise and sunset is met within a minute',
+  'weather/08_sun.json',
+  (checks) => {
+    const printed = checks.filter(({ expected }) => /^\d\d:\d\d$/.test(expected?.sunrise ?? ''));
+    expect(printed.length).toBeGreaterThan(14);
+    for (const { id, input, expected } of printed) {
+      const at = (clock: string) =>
+        Date.parse(`${input.date}T${clock}:00Z`) - input.utc_offset_h * 60 * MINUTE;
+      const sun = sunOn(at('12:00'), [input.lat, input.lon]);
+      if (typeof sun === 'string') throw new Error(`${id}: the sun is ${sun}`);
+      expect(Math.abs(sun.from - at(expected.sunrise)), id).toBeLessThanOrEqual(1.5 * MINUTE);
+      expect(Math.abs(sun.to - at(expected.sunset)), id).toBeLessThanOrEqual(1.5 * MINUTE);
+    }
+  },
+);

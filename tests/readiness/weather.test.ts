@@ -137,6 +137,15 @@ describe('what the forecast does not say is never taken for calm', () => {
     expect([known! > 0.9, unknown! < 0.6]).toEqual([true, true]);
   });
 
+  it('a second direction counts as the first does, and one from anywhere as from ahead', () => {
+    const chance = (otherDirs: (number | null)[]) =>
+      weatherOf([{ hours: 24, wind: [16, 16], dir: 180, otherDirs }], { headwind: 9 })[0]!;
+    const ahead = weatherOf([{ hours: 24, wind: [16, 16], dir: 0 }], { headwind: 9 })[0]!;
+    expect(chance([])).toBeGreaterThan(0.9);
+    expect(chance([170])).toBeGreaterThan(0.9);
+    expect([chance([0]), chance([null])].map((one) => Math.abs(one - ahead) < 0.05)).toEqual([true, true]);
+  });
+
   it('and a passage past the end of the forecast does not pass, but for what need not be covered', () => {
     const long = { legs: [{ ...leg, nm: 60 }] };
     const chances = weatherOf([{ hours: 24 }], { wind: 22 }, long);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
 import { firstModel, type Loaded } from '../../source/screens/model.ts';
-import { good, type Result } from '../../source/trouble.ts';
+import { bad, good, type Result } from '../../source/trouble.ts';
 import type { VerdictDocument } from '../../source/words/document.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
@@ -28,7 +28,11 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
     work: {
       load: () => new Promise((settle) => kept.reads.push(settle)),
       judge: async () => aDocument(),
+      begin: async () => bad(),
+      sample: async () => bad(),
+      keepPreferences: () => {},
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,

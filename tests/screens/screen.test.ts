@@ -176,7 +176,7 @@ describe('what the board says', () => {
 
   it('the age of the forecast has its mark, and says NEW when it came while the board was open', () => {
     const aged = (age: 'fresh' | 'old' | 'too old', ageHours: number) =>
-      aDocument({ forecast: { issuedAt: AT, ageHours, source: 'typed', age } });
+      aDocument({ forecast: { ...aDocument().forecast!, issuedAt: AT, ageHours, age } });
     const size = SIZES[2];
     expect(seen(aModel({ size }, aged('fresh', 11.4)))[0]).toMatch(/ {3}forecast 11 h old/u);
     expect(seen(aModel({ size }, aged('old', 13)))[0]).toMatch(/ {3}~ forecast 13 h old/u);

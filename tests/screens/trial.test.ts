@@ -5,7 +5,7 @@ import { firstModel, type Loaded, type Model, pageOf, type WeatherPage } from '.
 import { spokenLines } from '../../source/screens/spoken.ts';
 import { boatOnTrial, stepped, type Trial } from '../../source/screens/trial.ts';
 import { update } from '../../source/screens/update.ts';
-import { good } from '../../source/trouble.ts';
+import { bad, good } from '../../source/trouble.ts';
 import { aBoat, sandpiper } from '../helpers/a-boat.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 import { aModel, moved, SIZES, seen } from '../helpers/a-model.ts';
@@ -164,7 +164,11 @@ it('of several steps in one frame only the last is worked out', async () => {
         judged.push(of);
         return aDocument();
       },
+      begin: async () => bad(),
+      sample: async () => bad(),
+      keepPreferences: () => {},
       save: async () => good([]),
+      takeIn: async () => good(''),
       watch: () => () => {},
       keepPalette: () => {},
     },

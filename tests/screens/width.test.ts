@@ -1,3 +1,4 @@
+import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
@@ -76,5 +77,31 @@ describe('a terminal without UTF-8', () => {
 
   it('a chart keeps its heights', () => {
     expect(asciiOf('⠉⠒⠤⣀⡇', widthOf)).toBe("'--.|");
+  });
+});
+
+describe('what is bundled in place of the package that measures', () => {
+  const bundled = createRequire(import.meta.url)('../../.ci/string-width.cjs') as typeof stringWidth;
+
+  it('measures as the package does, with and without colours and weights', () => {
+    const style = fc.constantFrom(
+      '\u001b[1m',
+      '\u001b[22m',
+      '\u001b[38;5;9m',
+      '\u001b[0m',
+      '\u001b[?25l',
+      '\u001b]8;;x\u0007',
+    );
+    const word = fc.oneof(
+      fc.string({ unit: 'grapheme' }),
+      fc.constantFrom(' 4.03 L  [   ▪  ]', '⠿⣀', '漢字', '👍🏽', '─'),
+    );
+    fc.assert(
+      fc.property(fc.array(fc.oneof(style, word)), fc.boolean(), (parts, countAnsiEscapeCodes) => {
+        const text = parts.join('');
+        expect(bundled(text)).toBe(stringWidth(text));
+        expect(bundled(text, { countAnsiEscapeCodes })).toBe(stringWidth(text, { countAnsiEscapeCodes }));
+      }),
+    );
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { liveOnAFailingDisk } from '../helpers/life-on-a-failing-disk.ts';
 import type { Campaign } from './campaign.ts';
+import { copiesOnAFailingDisk } from './copies.ts';
 import { drawingFilter } from './drawing.ts';
 import {
   interleavedWriters,
@@ -25,6 +26,7 @@ describe('a short share of each campaign of `npm run soak` loses nothing, and al
     [killed, 3],
     [livesOnAFailingDisk, 50],
     [replacedOnAFailingDisk, 500],
+    [copiesOnAFailingDisk, 60],
     [tornLines, 1],
     [flippedBits, 1],
     [shuffledLines, 300],

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Campaign } from './campaign.ts';
+import { copiesOnAFailingDisk } from './copies.ts';
 import { drawingFilter } from './drawing.ts';
 import {
   interleavedWriters,
@@ -27,6 +28,7 @@ const CAMPAIGNS: { readonly [word: string]: Campaign } = {
   kill: killed,
   disk: livesOnAFailingDisk,
   replace: replacedOnAFailingDisk,
+  copies: copiesOnAFailingDisk,
   torn: tornLines,
   bits: flippedBits,
   lines: shuffledLines,

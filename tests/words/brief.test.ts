@@ -12,7 +12,7 @@ describe('the answer in half a page', () => {
       'Hold: she is fit, the weather is not, or is not known. The boat is at 97 in 100, with the weather at 22 in 100. She is fit, the weather is not yet; it opens Thu 5 Feb 06:00 UTC.',
       'Worth doing while held, 1 h 5 min in all: renew Heat-exchanger pencil anode; do Raw-water impeller. Before the anchor comes up there is 1 look to make.',
       expect.stringMatching(/^Keep an eye on 3 things\. Gear oil: goes at another rate since 28 Jan 2026/),
-      'The forecast (typed) is 5 h old. For Heron Bight to Otter Cay the first window is from Thu 5 Feb 06:00 until Thu 5 Feb 15:00, when gusts pass 28 kn off Scarva Head: 91 in 100 end well. She can wait until Mon 9 Feb 05:00; then Fresh water runs short.',
+      'The forecast, rows typed as they were heard, is 5 h old. For Heron Bight to Otter Cay the first window is from Thu 5 Feb 06:00 until Thu 5 Feb 15:00, when gusts pass 28 kn off Scarva Head: 91 in 100 end well. She can wait until Mon 9 Feb 05:00; then Fresh water runs short.',
       expect.stringContaining('The skipper decides.'),
     ]);
   });

@@ -72,6 +72,10 @@ const said = [
   [anEntry('arrived', {}, at), 'Arrived'],
   [anEntry('weather', { wind: 18, seas: 1.2 }, at), 'Weather: wind 18 kn, seas 1.2 m'],
   [
+    anEntry('forecast', { counts: '20260203T0600Z-0123456789ab' }, at),
+    'Forecast: that of Tue 3 Feb 2026 06:00 UTC counts',
+  ],
+  [
     anEntry('decision', { verdict: 'hold', score: 81.25, choice: 'stay', text: 'rest' }, at),
     'Decided to stay: the verdict was hold at 81.3; rest',
   ],

@@ -212,6 +212,10 @@ const document: VerdictDocument = {
   reasonKinds: ['item', 'no forecast'],
   sky: null,
   weather: null,
+  forecasts: [],
+  now: null,
+  met: { looks: 0, wanted: 30, by: [], own: null },
+  decision: null,
 };
 
 describe('the verdict as a page', () => {
@@ -294,7 +298,10 @@ manuals, local rules and licensed people come first.
     const page = verdictPage(
       {
         ...document,
-        forecast: { issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'coastal bulletin', age: 'fresh' },
+        forecast: {
+          ...{ issuedAt: '2026-02-03T02:40:00Z', ageHours: 5, source: 'bulletin', age: 'fresh' },
+          ...{ name: '20260203T0240Z-aaaaaaaaaaaa', issuer: 'Harbour Office', chosen: true },
+        },
         score: { now: 22.3, boat: 97, weather: 23, error: 0.5 },
         windows: [
           {
@@ -316,7 +323,7 @@ manuals, local rules and licensed people come first.
       'Europe/Paris',
     );
     expect(page).toContain(
-      'As of Tue 3 Feb 2026 08:40 (Europe/Paris). The forecast, from coastal bulletin,\nis 5 h old.\n',
+      'As of Tue 3 Feb 2026 08:40 (Europe/Paris). The forecast, a bulletin from Harbour\nOffice, by your choice, is 5 h old.\n',
     );
     expect(page).toContain(
       '  Boat score 19 in 20 (97 in 100); she is ready from 95; with the weather 22 in\n',

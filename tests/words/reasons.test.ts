@@ -289,7 +289,7 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
     { reason: 'no forecast' },
     'There is no forecast, so the weather is not judged and the answer is never go.',
   ],
-  [{ reason: 'forecast old', hours: 26.2 }, 'The forecast is 26.2 h old; get a newer one.'],
+  [{ reason: 'forecast old', hours: 26.2 }, 'The forecast is 1 d 2 h old; get a newer one.'],
   [
     { reason: 'no weather limits', missing: ['wind', 'seas'] },
     'No limit is set for wind and seas; give each a number, or false, under "limits" in boat.json: until then the answer is never go.',

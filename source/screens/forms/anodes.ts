@@ -6,6 +6,7 @@ const isAnode: FormKind['offered'] = (item) => item?.kind === 'anode';
 /** What is left of an anode: one of the ways to say it. */
 export const anodeLook: FormKind = {
   title: 'LOOK',
+  act: 'anode',
   offered: isAnode,
   rows: () => [
     { field: 'share', label: 'left, by eye', example: '60%, 1/2, new', usual: 'not judged' },
@@ -22,6 +23,7 @@ export const anodeLook: FormKind = {
 /** A new anode in its place. */
 export const renew: FormKind = {
   title: 'RENEWED',
+  act: 'anode',
   offered: isAnode,
   rows: (sight, anode) => [fromRow(sight, stockOf(sight, anode)), WHEN],
   entries: (typed, anode, sight) => [{ kind: 'renew', anode, ...withStock(typed, stockOf(sight, anode)) }],

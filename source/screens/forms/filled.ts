@@ -1,6 +1,8 @@
 import type { Draft } from '../../logbook/entries.ts';
 import { bad, good, type Result, type Trouble } from '../../trouble.ts';
 import { typedDraft } from '../../words/typed-draft.ts';
+import { beginsIn } from '../begins.ts';
+import { entryOf } from '../log/rows.ts';
 import type { ShownItem } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
 import type { Choice, FormPage, FormRow, Typed } from './form.ts';
@@ -16,7 +18,9 @@ export interface OpenForm {
 /** Null once the boat no longer has the item. */
 export function openForm(sight: Sight, page: FormPage): OpenForm | null {
   const item = sight.items.find(({ id }) => id === page.about) ?? null;
-  return item || page.about === '' ? { page, item, rows: forms[page.form].rows(sight, page.about) } : null;
+  return item || page.about === '' || entryOf(sight.boat.loaded, page.about)
+    ? { page, item, rows: forms[page.form].rows(sight, page.about) }
+    : null;
 }
 
 /** The rows that must be filled in and are not. */
@@ -56,11 +60,6 @@ function chosen(text: string, choices: readonly Choice[]): string {
   if (exact) return exact.id;
   const found = choices.filter(({ id, name }) => id.startsWith(begun) || beginsIn(name, begun));
   return found.length === 1 ? found[0]!.id : text;
-}
-
-/** Whether a word of the name, and what follows it, begins so. */
-function beginsIn(name: string, begun: string): boolean {
-  return ` ${name.toLocaleLowerCase()}`.includes(` ${begun}`);
 }
 
 function textAt({ fields }: FormPage, index: number): string {

@@ -13,6 +13,7 @@ const isFluid: FormKind['offered'] = (item) => item?.kind === 'fluid';
 /** A level as it was found. */
 export const dip: FormKind = {
   title: 'DIP',
+  act: 'look',
   offered: isFluid,
   rows: () => [
     { field: 'level', label: 'level', example: '0.8, 1/2, full, +0.2, off (the stick)', usual: null },
@@ -46,6 +47,7 @@ export const dip: FormKind = {
 /** What was poured in, and from which of the stores. */
 export const topUp: FormKind = {
   title: 'TOP UP',
+  act: 'pour',
   offered: isFluid,
   rows: (sight, fluid) => [
     { field: 'amount', label: 'poured in', example: '300 ml, 0.4 qt, 1/4', usual: null },
@@ -60,6 +62,7 @@ export const topUp: FormKind = {
 /** Drained and refilled. */
 export const change: FormKind = {
   title: 'DRAINED AND REFILLED',
+  act: 'drain',
   offered: isFluid,
   rows: (sight) => [
     { ...LEVEL_AFTER, usual: 'at the full mark' },
@@ -75,6 +78,7 @@ export const change: FormKind = {
 /** How it leaks, by the eye. */
 export const leak: FormKind = {
   title: 'LEAK',
+  act: 'look',
   offered: isFluid,
   rows: () => [
     {
@@ -94,5 +98,5 @@ export const leak: FormKind = {
     WHEN,
   ],
   entries: (typed, item) => [{ kind: 'leak', item, ...typed }],
-  notes: () => ['Engine stopped for the look, or well clear of shaft and belts.'],
+  notes: () => [],
 };

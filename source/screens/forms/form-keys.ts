@@ -4,6 +4,8 @@ import type { FormName } from './table.ts';
 /** One line of the key table: the key that opens a form. One key means one thing to a person, whatever it is about. */
 interface FormKey {
   readonly key: string;
+  /** How the key is written, where that is not its own letter. */
+  readonly shown?: string;
   readonly form: FormName;
   readonly does: string;
   /** For the bottom line; absent keeps it off there. */
@@ -13,6 +15,8 @@ interface FormKey {
 
 const ITEM: readonly PageName[] = ['item'];
 const BOARD: readonly PageName[] = ['board'];
+const LOG: readonly PageName[] = ['log'];
+const STORES: readonly PageName[] = ['stores'];
 
 export const formKeys: readonly FormKey[] = [
   { key: 'd', form: 'dip', does: 'log its level', short: 'dip', on: ITEM },
@@ -23,14 +27,26 @@ export const formKeys: readonly FormKey[] = [
   { key: 'e', form: 'leak', does: 'log how it leaks: dry, wet, drops, falls', short: 'leak', on: ITEM },
   { key: 'u', form: 'use', does: 'log what was used of it', short: 'use', on: ITEM },
   { key: 'a', form: 'stow', does: 'log what was put aboard', short: 'put aboard', on: ITEM },
+  { key: 'enter', shown: 'Enter', form: 'use', does: 'log what was used of it', short: 'used', on: STORES },
+  { key: '+', form: 'stow', does: 'log what was put aboard', short: 'put aboard', on: STORES },
+  { key: '=', form: 'count', does: 'log how many are really there', short: 'counted', on: STORES },
   { key: 'n', form: 'change', does: 'log that it was drained and refilled', short: 'refilled', on: ITEM },
   { key: 'n', form: 'renew', does: 'log a new one in its place', short: 'renewed', on: ITEM },
   { key: 'n', form: 'service', does: 'log that it was done', short: 'done', on: ITEM },
   { key: 'n', form: 'dated', does: 'log its new date', short: 'new date', on: ITEM },
   { key: 'o', form: 'job', does: 'log work done on it', short: 'work', on: ITEM },
   { key: 'm', form: 'remark', does: 'log a remark', on: [...ITEM, ...BOARD] },
-  { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: BOARD },
+  {
+    key: 'x',
+    form: 'strike',
+    does: 'strike it: it stays in the log, out of every sum',
+    short: 'strike',
+    on: LOG,
+  },
+  { key: 'r', form: 'restore', does: 'restore it: the strike is struck', short: 'restore', on: LOG },
+  { key: 'i', form: 'weather now', does: 'log what the weather is doing now', on: [...BOARD, 'weather'] },
   { key: 'P', form: 'plan', does: 'log which passage is planned', on: BOARD },
   { key: 'A', form: 'arrived', does: 'log that she has arrived', on: BOARD },
   { key: 'D', form: 'left', does: 'log that she has left', on: BOARD },
+  { key: 'S', form: 'stay', does: 'log the decision to stay, beside the verdict', on: [...BOARD, 'weather'] },
 ];

@@ -1,24 +1,32 @@
 import { doubtsAbout } from '../../words/doubts.ts';
 import { EMPTY } from '../field.ts';
+import { chosenRow } from '../log/log-moves.ts';
 import { type Model, pageOf, type Step, turnedTo, withTop } from '../model.ts';
 import { type ShownItem, shownItems } from '../shown-item.ts';
 import { sightOf } from '../sight.ts';
+import { storeInHand } from '../stores/stores-moves.ts';
 import { filled, type OpenForm, openForm, wanting } from './filled.ts';
-import type { FormPage } from './form.ts';
+import type { FormKind, FormPage } from './form.ts';
 import { type FormName, forms } from './table.ts';
 
-/** The item a key would be about, that of the page on top; null for the boat as a whole. */
+/** The item a key would be about, that of the page on top or the store in hand; null for the boat as a whole. */
 function aboutOf(model: Model): ShownItem | null {
   if (model.boat.is !== 'open') return null;
   const page = pageOf(model);
-  return (page.page === 'item' && shownItems(model.boat).find(({ id }) => id === page.id)) || null;
+  const about = page.page === 'item' ? page.id : storeInHand(model);
+  return shownItems(model.boat).find(({ id }) => id === about) ?? null;
 }
 
 /** Whether the form can be filled in where the model is: about what is in hand, or about the boat. */
 export function isOffered(form: FormName): (model: Model) => boolean {
   return (model) => {
+    const row = chosenRow(model);
+    const kind: FormKind = forms[form];
+    if (row && model.boat.is === 'open')
+      return row.is === 'entry' && (kind.ofEntry?.(row, model.boat.loaded) ?? false);
     const item = aboutOf(model);
-    return (item !== null || pageOf(model).page === 'board') && forms[form].offered(item);
+    const ofTheBoat = ['board', 'weather'].includes(pageOf(model).page);
+    return (item !== null || ofTheBoat) && forms[form].offered(item);
   };
 }
 
@@ -29,8 +37,8 @@ export function fillIn(form: FormName): (model: Model) => Step {
     if (model.boat.is !== 'open' || !sight) return [model, []];
     if (model.boat.loaded.readOnly)
       return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
-    const item = aboutOf(model);
-    const about = item?.id ?? '';
+    const row = chosenRow(model);
+    const about = row?.is === 'entry' ? row.entry.id : (aboutOf(model)?.id ?? '');
     const fields = forms[form].rows(sight, about).map(() => EMPTY);
     return [turnedTo(model, newForm(form, about, fields)), []];
   };

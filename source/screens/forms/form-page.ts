@@ -1,19 +1,28 @@
-import { cautionsFor } from '../../words/cautions.ts';
+import { cautionOf } from '../../words/cautions.ts';
 import { entryWords } from '../../words/entry-words.ts';
 import { sayShortly } from '../../words/troubles.ts';
 import { fieldSpans } from '../field.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from '../lines.ts';
+import { entryOf } from '../log/rows.ts';
 import { MARKS } from '../panel.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { pad, widthOf } from '../width.ts';
 import { filled, type OpenForm, openForm, wanting } from './filled.ts';
-import type { FormPage } from './form.ts';
+import type { FormKind, FormPage } from './form.ts';
 import { forms } from './table.ts';
 
 export function formTitle(sight: Sight, { form, about }: FormPage, columns: number): Line {
   const state = sight.items.find(({ id }) => id === about)?.state;
-  const left = [say(`  ${forms[form].title}`, 'title'), say(about === '' ? '' : `  ${nameOf(sight, about)}`)];
+  const left = [
+    say(`  ${forms[form].title}`, 'title'),
+    say(about === '' ? '' : `  ${subjectOf(sight, about)}`),
+  ];
   return apart(left, state ? [say(`${MARKS[state]}  `, state)] : [], columns);
+}
+
+function subjectOf(sight: Sight, about: string): string {
+  const listed = entryOf(sight.boat.loaded, about);
+  return listed ? entryWords(listed.entry, sight.boat.loaded.boat) : nameOf(sight, about);
 }
 
 /** The rows to fill in, what the log will say, what is wrong with it, what it takes, and the cautions. */
@@ -21,8 +30,9 @@ export function formLines(sight: Sight, page: FormPage, columns: number): Line[]
   const open = openForm(sight, page);
   if (!open) return [line(say('  The boat file no longer has this item.'))];
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
-  const notes = forms[page.form].notes(sight, page.about);
-  const cautions = open.item ? cautionsFor(open.item.kind) : [];
+  const kind: FormKind = forms[page.form];
+  const notes = kind.notes(sight, page.about);
+  const cautions = kind.act === undefined ? [] : [cautionOf(kind.act)];
   return [
     ...open.rows.flatMap((_, index) => rowLines(open, index, columns)),
     BLANK,

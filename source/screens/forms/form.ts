@@ -1,7 +1,10 @@
 import type { Draft } from '../../logbook/entries.ts';
+import type { Listed } from '../../logbook/newest-first.ts';
 import type { Trouble } from '../../trouble.ts';
+import type { Act } from '../../words/cautions.ts';
 import { nameOf } from '../../words/names.ts';
 import type { Field } from '../field.ts';
+import type { Loaded } from '../model.ts';
 import type { ShownItem } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
 import type { FormName } from './table.ts';
@@ -12,11 +15,15 @@ export interface FormKind {
   readonly title: string;
   /** Whether it can be filled in about the item; null for the boat as a whole. */
   readonly offered: (item: ShownItem | null) => boolean;
+  /** Whether it can be filled in about an entry of the log; absent where it is about items or the boat. */
+  readonly ofEntry?: (listed: Listed, loaded: Loaded) => boolean;
   readonly rows: (sight: Sight, about: string) => readonly FormRow[];
   /** What is to be logged, from the rows that were filled in. */
   readonly entries: (typed: Typed, about: string, sight: Sight) => readonly TypedEntry[];
   /** What it takes from the stores, what it unsettles: sentences, each said as it stands. */
   readonly notes: (sight: Sight, about: string) => readonly string[];
+  /** What hands are laid on for, to be cautious about; absent where none are. */
+  readonly act?: Act;
 }
 
 /** What was typed, by field; rows left empty are absent. */
@@ -64,7 +71,7 @@ export interface FormPage {
   readonly page: 'form';
   readonly from: number;
   readonly form: FormName;
-  /** The id of the item it is about; empty for the boat as a whole. */
+  /** The id of the item or entry it is about; empty for the boat as a whole. */
   readonly about: string;
   /** One a row, in order. */
   readonly fields: readonly Field[];

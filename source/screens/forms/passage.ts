@@ -1,3 +1,5 @@
+import { hundred } from '../../words/say.ts';
+import { nameOf, type Sight } from '../sight.ts';
 import { type FormKind, WHEN } from './form.ts';
 
 const ofTheBoat: FormKind['offered'] = (item) => item === null;
@@ -31,8 +33,43 @@ export const left: FormKind = {
   offered: ofTheBoat,
   rows: (sight) => [anchorageRow(sight.boat.loaded.boat.anchorages), WHEN],
   entries: (typed) => [{ kind: 'left', ...typed }],
-  notes: () => [],
+  notes: (sight) => [
+    ...(sight.document
+      ? [`${verdictWords(sight.document)} Leaving is logged as your decision beside it.`]
+      : []),
+    ...notMade(sight),
+  ],
 };
+
+/** The decision to stay where the verdict says go, or whatever it says. */
+export const stay: FormKind = {
+  title: 'DECIDED TO STAY',
+  offered: ofTheBoat,
+  rows: () => [
+    { field: 'text', label: 'why', example: 'fog, a guest coming, no sleep', usual: 'not said' },
+    WHEN,
+  ],
+  entries: (typed, _, { document }) => [
+    {
+      kind: 'decision',
+      choice: 'stay',
+      ...(document ? { verdict: document.verdict, score: String(document.score.now ?? 'none') } : {}),
+      ...typed,
+    },
+  ],
+  notes: ({ document }) => (document ? [verdictWords(document)] : []),
+};
+
+function verdictWords({ verdict, score }: NonNullable<Sight['document']>): string {
+  return `The verdict now is ${verdict}${score.now === null ? '' : `, ${hundred(score.now)}`}.`;
+}
+
+/** The looks to be made before every departure that were not. */
+function notMade(sight: Sight): string[] {
+  const open = sight.document?.beforeLeaving.filter(({ made }) => !made) ?? [];
+  if (open.length === 0) return [];
+  return [`Not made yet before leaving: ${open.map(({ check }) => nameOf(sight, check)).join(', ')}.`];
+}
 
 /** She has arrived. */
 export const arrived: FormKind = {

@@ -58,6 +58,6 @@ function countRow(label: string, sight: Sight, spare: string, usual: string | nu
 function aboardNotes(sight: Sight, id: string): string[] {
   const spare = sight.boat.loaded.boat.spares.find((one) => one.id === id);
   if (!spare) return [];
-  const locker = spare.locker === undefined ? '' : `, in ${spare.locker}`;
+  const locker = spare.locker === undefined ? '' : `; stowed: ${spare.locker}`;
   return [`By the log: ${aboardWords(sight, spare)}${locker}.`];
 }

@@ -1,8 +1,9 @@
 import { anodeLook, renew } from './anodes.ts';
 import { change, dip, leak, topUp } from './fluids.ts';
 import type { FormKind } from './form.ts';
-import { arrived, left, plan, weatherNow } from './passage.ts';
+import { arrived, left, plan, stay, weatherNow } from './passage.ts';
 import { count, stow, use } from './stores.ts';
+import { restore, strike } from './strikes.ts';
 import { check, dated, job, remark, service } from './work.ts';
 
 /** Every form there is, by name. A new one is a `FormKind`, a line here, and its key in `form-keys.ts`. */
@@ -23,8 +24,11 @@ export const forms = {
   remark,
   'weather now': weatherNow,
   left,
+  stay,
   arrived,
   plan,
+  strike,
+  restore,
 } as const satisfies { readonly [name: string]: FormKind };
 
 export type FormName = keyof typeof forms;

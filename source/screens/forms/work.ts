@@ -6,6 +6,7 @@ import { aboardWords } from './stock.ts';
 /** Work done on something. */
 export const job: FormKind = {
   title: 'WORK DONE',
+  act: 'work',
   offered: (item) => item !== null && item.kind !== 'spare',
   rows: () => [
     { field: 'text', label: 'what was done', example: 'nipped up the output seal', usual: null },
@@ -24,6 +25,7 @@ export const job: FormKind = {
 /** A service done, with what it took. */
 export const service: FormKind = {
   title: 'DONE',
+  act: 'work',
   offered: (item) => item?.kind === 'service',
   rows: (sight, id) => [
     {

@@ -80,7 +80,19 @@ describe('what can be logged', () => {
     ]);
     expect(saved(moved(aModel(), 'A'))).toMatchObject([{ kind: 'arrived' }]);
     expect(saved(moved(aModel(), 'D'))).toMatchObject([{ kind: 'left' }]);
+    expect(saved(moved(aModel(), 'w', 'S'), 'fog')).toMatchObject([
+      { kind: 'decision', choice: 'stay', verdict: 'hold', score: 22.1, text: 'fog' },
+    ]);
+    expect(saved(moved(aModel(), 'w', 'i'), '18')).toMatchObject([{ kind: 'weather', wind: 18 }]);
   });
+});
+
+it('leaving says what the verdict is, and which looks were not made', () => {
+  const text = seen(moved(aModel({ size: SIZES[2] }), 'D'))
+    .join(' ')
+    .replace(/\s+/gu, ' ');
+  expect(text).toContain('The verdict now is hold, 22 in 100. Leaving is logged as your decision beside it.');
+  expect(text).toContain('Not made yet before leaving: ');
 });
 
 describe('every form', () => {

@@ -1,5 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
-import { type Entry, itemField } from '../logbook/entries.ts';
+import { type Entry, itemField } from './entries.ts';
 
 /** Whether an entry names a thing: as its item, as a spare it took from, or as a part of a service. */
 export function about(entry: Entry, id: string): boolean {

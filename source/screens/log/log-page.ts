@@ -1,0 +1,148 @@
+import { entryWords } from '../../words/entry-words.ts';
+import { capital, counted, momentWords } from '../../words/say.ts';
+import { sayTrouble } from '../../words/troubles.ts';
+import { EMPTY, fieldSpans } from '../field.ts';
+import { apart, type Line, line, paragraph, say } from '../lines.ts';
+import type { Loaded, Size } from '../model.ts';
+import { nameOf, type Sight } from '../sight.ts';
+import { cut, pad, widthOf } from '../width.ts';
+import { damageIn, entryOf, type Filter, keyOf, type Row, rowsOf, strikeOf, wrongWith } from './rows.ts';
+
+export interface LogPage extends Filter {
+  readonly page: 'log';
+  readonly from: number;
+  /** What is searched for is being typed. */
+  readonly finding: boolean;
+  /** What names the row chosen; null until the choice is moved: then it is the first. */
+  readonly chosen: string | null;
+}
+
+export const NEW_LOG: LogPage = {
+  page: 'log',
+  from: 0,
+  kind: null,
+  item: null,
+  wrong: false,
+  find: EMPTY,
+  finding: false,
+  chosen: null,
+};
+
+/** Where among the rows the choice rests; -1 where there are none. */
+export function placeOf(loaded: Loaded, page: LogPage): number {
+  const rows = rowsOf(loaded, page);
+  const at = page.chosen === null ? 0 : rows.findIndex((row) => keyOf(row) === page.chosen);
+  return rows.length === 0 ? -1 : Math.max(0, at);
+}
+
+export function logTitle(sight: Sight, page: LogPage, columns: number): Line {
+  const { loaded } = sight.boat;
+  const rows = rowsOf(loaded, page);
+  const what = [
+    page.wrong ? 'what is wrong' : '',
+    page.kind ?? '',
+    page.item === null ? '' : nameOf(sight, page.item),
+  ].filter((words) => words !== '');
+  const at = placeOf(loaded, page);
+  const right = rows.length === 0 ? 'none' : `${at + 1} of ${rows.length}`;
+  const left = [say('  LOG', 'title'), say(what.length === 0 ? '' : `  only ${what.join(', ')}`)];
+  return apart(left, [say(`${right}  `)], columns);
+}
+
+/** As many lines as there are rows of the window: only what is seen is worded. */
+export function logLines(sight: Sight, page: LogPage, { columns }: Size, rows: number): Line[] {
+  const { loaded } = sight.boat;
+  const head = headLines(sight, page, columns);
+  const room = Math.max(1, rows - head.length);
+  const listed = rowsOf(loaded, page);
+  if (listed.length === 0) return [...head, line(say('  Nothing in the log is so.'))];
+  const at = placeOf(loaded, page);
+  const told = chosenLines(sight, listed[at]!, columns);
+  const before = Math.min(
+    at,
+    Math.max(0, Math.floor(room / 2) - 1, room - (listed.length - at) - told.length),
+  );
+  const shown = listed.slice(at - before, at - before + room);
+  const body = shown.flatMap((row, index) => {
+    const chosen = index === before;
+    return [rowLine(sight, row, chosen, columns), ...(chosen ? told : [])];
+  });
+  return [...head, ...body.slice(0, room)];
+}
+
+function headLines(sight: Sight, page: LogPage, columns: number): Line[] {
+  const { loaded } = sight.boat;
+  const damage = damageIn(loaded).length;
+  const search: Line = {
+    ...line(say('  search ', 'chosen'), ...fieldSpans(page.find, Math.max(8, columns - 10))),
+    heard: `Now typing what to search for: ${page.find.text === '' ? 'nothing yet' : page.find.text}.`,
+  };
+  return [
+    ...(loaded.readOnly
+      ? [line(say('  Looking only, nothing can be saved: ! says what stands in the way.', 'watch'))]
+      : []),
+    ...(damage > 0 && !page.wrong
+      ? [
+          line(
+            say(
+              `  ! ${counted(damage, 'thing', 'things')} wrong with the files of the log: d shows`,
+              'watch',
+            ),
+          ),
+        ]
+      : []),
+    ...(page.finding ? [search] : page.find.text === '' ? [] : [line(say(`  search ${page.find.text}`))]),
+  ];
+}
+
+function rowLine(sight: Sight, row: Row, chosen: boolean, columns: number): Line {
+  const text = chosen ? `> ${rowWords(sight, row, columns)}` : `  ${rowWords(sight, row, columns)}`;
+  const wrong = row.is === 'wrong' || wrongWith(sight.boat.loaded, row.entry) !== null;
+  return {
+    ...line(say(cut(text, columns - 1), chosen ? 'chosen' : wrong ? 'watch' : 'plain')),
+    heard: chosen ? `Chosen: ${rowWords(sight, row, 1000)}.` : '',
+  };
+}
+
+function rowWords(sight: Sight, row: Row, columns: number): string {
+  if (row.is === 'wrong') return `! ${sayTrouble(row.trouble).split('\n')[0]}`;
+  const { loaded } = sight.boat;
+  const { entry, struck } = row;
+  const mark = wrongWith(loaded, entry) === null ? ' ' : '!';
+  const when = momentWords(Date.parse(entry.at), sight.model.zone, sight.at);
+  const by = columns < 100 || columns >= 1000 ? '' : pad(entry.by ?? '', 10);
+  return `${mark} ${pad(when, columns >= 80 ? 22 : 17)} ${by} ${struck ? 'STRUCK: ' : ''}${wordsOf(sight, row)}`;
+}
+
+function wordsOf({ boat }: Sight, { entry }: Row & { is: 'entry' }): string {
+  const { loaded } = boat;
+  if (entry.kind !== 'strike') return entryWords(entry, loaded.boat);
+  const target = entryOf(loaded, entry.entry);
+  const what = target ? entryWords(target.entry, loaded.boat) : `entry ${entry.entry}`;
+  const restores = target?.entry.kind === 'strike' ? 'restored' : 'struck';
+  return `${capital(restores)}: ${what}${entry.why === undefined ? '' : `, because ${entry.why}`}`;
+}
+
+/** All there is to say of the row chosen: its words in full, who typed it and when, its place in the log, its strike, what is wrong with it. */
+function chosenLines(sight: Sight, row: Row, columns: number): Line[] {
+  const told = (text: string) => paragraph(text, columns - 2, { indent: 6 });
+  if (row.is === 'wrong') return sayTrouble(row.trouble).split('\n').flatMap(told);
+  const { entry, struck } = row;
+  const { zone } = sight.model;
+  const { loaded } = sight.boat;
+  const strike = struck ? strikeOf(loaded, entry) : null;
+  const wrong = wrongWith(loaded, entry);
+  const typed = `Typed ${momentWords(Date.parse(entry.rec), zone, sight.at)}${entry.by === undefined ? '' : ` by ${entry.by}`}; line ${entry.n} of ${entry.writer}, entry ${entry.id}.`;
+  return [
+    ...(widthOf(rowWords(sight, row, columns)) + 3 > columns ? told(`${wordsOf(sight, row)}.`) : []),
+    ...(wrong === null ? [] : told(wrong)),
+    ...(struck
+      ? told(
+          strike
+            ? `Struck ${momentWords(Date.parse(strike.rec), zone, sight.at)}${strike.by === undefined ? '' : ` by ${strike.by}`}${strike.why === undefined ? '' : `, because ${strike.why}`}.`
+            : 'Struck.',
+        )
+      : []),
+    ...told(typed),
+  ];
+}
