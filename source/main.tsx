@@ -1,3 +1,4 @@
+import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
@@ -94,6 +95,7 @@ async function board(start: BoardStart): Promise<number> {
     host: hostOf(process),
     stands: at !== null,
     machineZone,
+    edit: () => edited(path.join(folder?.path ?? '.', 'boat.json')),
     none: start.boat ? null : start.told,
     work: {
       async load() {
@@ -117,6 +119,7 @@ async function board(start: BoardStart): Promise<number> {
           : bad(),
       takeIn: async (content, text, now) =>
         folder ? await start.takeIn(content, { text, now }, { folder, outside }) : bad(),
+      changeBoat: async (change) => (await folder?.changeBoat(change)) ?? bad(),
       begin: (boat, place) => opening(start.begin(boat, place)),
       sample: () => opening(start.sample()),
       watch(changed) {
@@ -142,6 +145,17 @@ async function inTurns<T>(work: Turns<T>, wanted: () => boolean): Promise<T | nu
     await new Promise((next) => setImmediate(next));
     if (!wanted()) return null;
   }
+}
+
+/** The person's editor on a file, until it is closed. */
+async function edited(file: string): Promise<void> {
+  const editor = env.VISUAL || env.EDITOR || (process.platform === 'win32' ? 'notepad' : 'vi');
+  const words = editor.split(' ').filter((word) => word !== '');
+  const child = spawn(words[0] ?? 'vi', [...words.slice(1), file], { stdio: 'inherit' });
+  await new Promise<void>((done) => {
+    child.once('close', () => done());
+    child.once('error', () => done());
+  });
 }
 
 /** `~/whimbrel` as a shell would have it. */

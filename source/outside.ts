@@ -1,4 +1,5 @@
 import type { Boat } from './boat/boat.ts';
+import type { BoatChange } from './boat/change.ts';
 import type { Forecast } from './forecast/forecast.ts';
 import type { DecodeJpeg2000 } from './forecast/grib/jpeg2000.ts';
 import type { Draft, Entry } from './logbook/entries.ts';
@@ -48,6 +49,8 @@ export interface BoatFolder {
   read(): Promise<Result<LoadedBoat>>;
   /** Saves entries at the end of this laptop's file, all or none. Ok only when they are on the disk. */
   append(drafts: readonly Draft[]): Promise<Result<readonly Entry[]>>;
+  /** Changes boat.json as it stands on the disk. What would be in trouble is not written. */
+  changeBoat(change: BoatChange): Promise<Result<null>>;
   /** Takes a forecast in; the same one again changes nothing. Returns the file. */
   keepForecast(forecast: Forecast): Promise<Result<string>>;
   /** The owner's own tables for `trace`, and what is wrong with those that cannot be used. */

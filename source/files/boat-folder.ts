@@ -6,6 +6,7 @@ import type { BoatFolder, LoadedBoat } from '../outside.ts';
 import { bad, good, type Result, type Trouble } from '../trouble.ts';
 import { acceptEdited } from './accept.ts';
 import { append } from './append.ts';
+import { changeBoat } from './change-boat.ts';
 import { makeCheckedCopy } from './checked-copy.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { keepForecast, readForecasts } from './forecasts.ts';
@@ -29,6 +30,7 @@ export function boatFolder(keeping: Keeping): BoatFolder {
     path: path.resolve(keeping.boat),
     read: async () => load(shelf),
     append: async (drafts) => append(shelf, drafts),
+    changeBoat: async (change) => changeBoat(keeping.disk, keeping.boat, change, mostBoatBytes),
     keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
     tables: async () => readTables(keeping.disk, keeping.boat),
     accept: async () => acceptEdited(shelf),

@@ -1,3 +1,4 @@
+import { boatKeys } from './boat/boat-keys.ts';
 import { formKeys } from './forms/form-keys.ts';
 import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
@@ -29,7 +30,15 @@ export interface Binding {
 const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
-const TYPED: readonly PageName[] = ['form', 'stores', 'heard', 'first run', 'round', 'preferences'];
+const TYPED: readonly PageName[] = [
+  'form',
+  'stores',
+  'heard',
+  'first run',
+  'round',
+  'preferences',
+  'boat item',
+];
 
 const LEAVE = 'leave; everything entered is saved already';
 
@@ -368,6 +377,7 @@ const bindings: readonly Binding[] = [
     act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
+  ...boatKeys,
   { keys: ['p'], shown: 'p', does: 'day, night (reds only) or plain', act: 'palette' },
   {
     keys: ['ctrl l'],

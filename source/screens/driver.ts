@@ -1,3 +1,4 @@
+import type { BoatChange } from '../boat/change.ts';
 import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
 import type { Result } from '../trouble.ts';
@@ -25,6 +26,8 @@ export interface BoardWork {
   /** The same with a fresh copy of the sample boat. */
   sample(): Promise<Result<null>>;
   keepPalette(palette: PaletteName): void;
+  /** Writes boat.json, whole or not at all. */
+  changeBoat(change: BoatChange): Promise<Result<null>>;
   /** All that is worded from here on is in what was preferred. */
   keepPreferences(change: Partial<Kept>): void;
 }
@@ -42,6 +45,8 @@ export interface DriverOptions {
   /** Runs after the frame that is due has been drawn. */
   readonly afterFrame: (run: () => void) => void;
   readonly suspend: () => void;
+  /** Hands the terminal to an editor on boat.json. */
+  readonly edit: () => void;
   readonly redraw: () => void;
   readonly quit: () => void;
   readonly fault: (fault: unknown) => void;
@@ -85,6 +90,12 @@ export function driverOf(options: DriverOptions): Driver {
         return;
       case 'save':
         void save(request.drafts);
+        return;
+      case 'change boat':
+        void changeBoat(request.what, request.change);
+        return;
+      case 'edit boat':
+        options.edit();
         return;
       case 'take in':
         void takeIn(request);
@@ -138,6 +149,14 @@ export function driverOf(options: DriverOptions): Driver {
   async function save(drafts: readonly Draft[]): Promise<void> {
     try {
       send({ is: 'saved', drafts, result: await work.save(drafts) });
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
+  async function changeBoat(what: string, change: BoatChange): Promise<void> {
+    try {
+      send({ is: 'boat changed', what, result: await work.changeBoat(change) });
     } catch (thrown) {
       fault(thrown);
     }

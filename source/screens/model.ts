@@ -1,3 +1,4 @@
+import type { BoatChange } from '../boat/change.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
@@ -7,6 +8,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import { FILE_UNITS } from '../words/preferred.ts';
+import type { BoatItemPage, BoatPage } from './boat/boat.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
@@ -44,6 +46,8 @@ export interface Model {
   readonly colour: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
   readonly copy: { readonly at: number | null } | null;
+  /** The round left last: what it asked for may still be on its way to the disk. */
+  readonly leftRound: RoundPage | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -87,6 +91,8 @@ export type Page =
   /** `at`: the forecast pointed at, from 0 in the order of the document. */
   | { readonly page: 'forecasts'; readonly from: number; readonly at: number }
   | FormPage
+  | BoatPage
+  | BoatItemPage
   | StoresPage
   | LogPage
   | HeardPage
@@ -109,6 +115,7 @@ export type Message =
   | { readonly is: 'log changed' }
   | { readonly is: 'loaded'; readonly result: Result<Loaded> }
   | { readonly is: 'saved'; readonly drafts: readonly Draft[]; readonly result: Result<readonly Entry[]> }
+  | { readonly is: 'boat changed'; readonly what: string; readonly result: Result<null> }
   | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
   /** A boat was begun, or the sample opened; `what` says so. */
   | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
@@ -131,6 +138,10 @@ export type Request =
   | { readonly do: 'take in'; readonly content: Content; readonly text: string; readonly now: number }
   | { readonly do: 'begin'; readonly boat: NewBoat; readonly folder: string }
   | { readonly do: 'open sample' }
+  /** Changes boat.json; the answer says `what` was done, or what stood in the way. */
+  | { readonly do: 'change boat'; readonly change: BoatChange; readonly what: string }
+  /** Hands the terminal to the person's editor on boat.json, and reads it again. */
+  | { readonly do: 'edit boat' }
   | { readonly do: 'keep preferences'; readonly change: Partial<Kept> }
   | { readonly do: 'keep palette'; readonly palette: PaletteName }
   | { readonly do: 'draw afresh' }
@@ -154,6 +165,7 @@ export function firstModel(
     chosen: null,
     unfolded: new Set(),
     fresh: new Set(),
+    leftRound: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];

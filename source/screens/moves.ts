@@ -1,4 +1,13 @@
 import { boardStops } from './board.ts';
+import {
+  addPart,
+  changePart,
+  openBoat,
+  retirePart,
+  saveItem,
+  toBoatField,
+  toPart,
+} from './boat/boat-moves.ts';
 import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
 import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
@@ -69,6 +78,20 @@ export const moves = {
   'save form': enter,
   'next row': toRow(1),
   'row before': toRow(-1),
+  boat: openBoat,
+  'next part': toPart(1),
+  'part before': toPart(-1),
+  'parts on': toPart(10),
+  'parts back': toPart(-10),
+  'first part': toPart(Number.NEGATIVE_INFINITY),
+  'last part': toPart(Number.POSITIVE_INFINITY),
+  'change part': changePart,
+  'add part': addPart,
+  'retire part': retirePart,
+  'edit boat': (model: Model): Step => [model, [{ do: 'edit boat' }]],
+  'save item': saveItem,
+  'next boat field': toBoatField(1),
+  'boat field before': toBoatField(-1),
   preferences,
   'next choice': choosePreference(1),
   'choice before': choosePreference(-1),

@@ -24,6 +24,8 @@ export interface BoardOptions {
   readonly work: Omit<BoardWork, 'keepPalette' | 'keepPreferences'>;
   /** Where there is no boat yet: why, as far as it is to be told. Null where one is to be opened. */
   readonly none: readonly Trouble[] | null;
+  /** Runs the person's editor on boat.json in the terminal. */
+  readonly edit: () => Promise<void>;
   /** The zone where none is preferred. */
   readonly machineZone: string;
   /** True where the clock was given: it then stands still. */
@@ -43,6 +45,7 @@ export async function openBoard({
   work,
   none,
   machineZone,
+  edit,
   stands,
 }: BoardOptions): Promise<number> {
   const { terminal } = outside;
@@ -75,6 +78,11 @@ export async function openBoard({
     },
     afterFrame: (run) => void drawn().then(run).catch(fail),
     suspend: () => void suspension.suspend().catch(fail),
+    edit: () =>
+      void suspension
+        .lend(edit)
+        .then(() => driver.send({ is: 'log changed' }))
+        .catch(fail),
     redraw: () => void suspension.redraw().catch(fail),
     quit: () => end(0),
     fault: fail,

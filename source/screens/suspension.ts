@@ -15,6 +15,8 @@ export interface Suspension {
   suspend(): Promise<void>;
   /** Takes the terminal again and draws every cell anew, whatever another program or a stop from outside left of it. */
   redraw(): Promise<void>;
+  /** Hands the terminal to what runs in its place, and takes it again when that ends. */
+  lend(act: () => Promise<void>): Promise<void>;
 }
 
 export function suspensionOf(host: Host): Suspension {
@@ -39,6 +41,7 @@ export function suspensionOf(host: Host): Suspension {
     },
     suspend: () => whileHandedBack(() => stopped(host)),
     redraw: () => whileHandedBack(async () => {}),
+    lend: whileHandedBack,
   };
 }
 

@@ -10,6 +10,7 @@ function fieldOf(page: Page): Field | null {
   if (page.page === 'round') return roundField(page);
   if (page.page === 'first run') return page.making || rowAt(page).is === 'make' ? null : page.field;
   if (page.page === 'log') return page.finding ? page.find : null;
+  if (page.page === 'boat item') return page.saving ? null : (page.fields[page.at] ?? null);
   if (page.page === 'preferences') return preferenceAt(page).choices ? null : page.field;
   if (page.page === 'stores') return page.shopping ? null : page.find;
   const typed = page.page === 'form' || page.page === 'heard';
@@ -47,6 +48,8 @@ function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
   if (page.page === 'round') return withTop(model, withRoundField(page, field));
   if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
+  if (page.page === 'boat item')
+    return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [] });
   if (page.page === 'preferences') return withTop(model, { ...page, field, told: [] });
   if (page.page === 'heard') {
     const fields = page.fields.with(page.at, field);

@@ -8,6 +8,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
+import { boatChanged } from './boat/boat-moves.ts';
 import { fillIn } from './forms/form-moves.ts';
 import { takenIn } from './heard-moves.ts';
 import {
@@ -52,6 +53,8 @@ export function update(model: Model, message: Message): Step {
         : [{ ...model, boat: { is: 'shut', troubles: message.result.troubles } }, []];
     case 'saved':
       return saved(model, message.drafts, message.result);
+    case 'boat changed':
+      return boatChanged(model, message.what, message.result);
     case 'taken in':
       return takenIn(model, message.content, message.result);
     case 'begun':

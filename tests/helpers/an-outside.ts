@@ -148,6 +148,7 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
       if (folder.failing !== null) return bad({ kind: 'not saved', code: folder.failing, text });
       return good(save(folder, drafts, now));
     },
+    changeBoat: async () => bad({ kind: 'no boat folder', folder: path }),
     keepForecast: async (forecast) => {
       if (!folder) return bad({ kind: 'no boat folder', folder: path });
       folder.forecasts.set(forecastFileName(forecast), forecast);

@@ -30,6 +30,7 @@ try {
     stands: true,
     none: null,
     machineZone: 'UTC',
+    edit: async () => {},
     work: {
       load: async () => good(aLoaded()),
       judge: async () => {
@@ -42,6 +43,7 @@ try {
         return where === 'render' ? aDocument({ items: null as never }) : aDocument();
       },
       begin: async () => bad(),
+      changeBoat: async () => bad(),
       sample: async () => bad(),
       save: async () => good([]),
       takeIn: async () => good(''),

@@ -165,6 +165,7 @@ it('of several steps in one frame only the last is worked out', async () => {
         return aDocument();
       },
       begin: async () => bad(),
+      changeBoat: async () => bad(),
       sample: async () => bad(),
       keepPreferences: () => {},
       save: async () => good([]),
@@ -173,6 +174,7 @@ it('of several steps in one frame only the last is worked out', async () => {
       keepPalette: () => {},
     },
     afterFrame: (run) => due.push(run),
+    edit: () => {},
     suspend: () => {},
     redraw: () => {},
     quit: () => {},
