@@ -27,7 +27,9 @@ export const chainStart = '00000000';
  * `accepted` tells the edited lines that were taken in since.
  */
 export function followChain(files: readonly LogFile[], accepted: (line: Line) => boolean): ChainTroubles {
-  const writer = files[0]?.writer ?? '';
+  const [first] = files;
+  assert(first, 'a chain is in one file at least');
+  const { writer } = first;
   const said: LogTrouble[] = [];
   const quiet: LogTrouble[] = [];
   let bad: { line: Line; place: Place }[] = [];

@@ -21,12 +21,12 @@ export function highestCount(files: readonly LogFile[]): number {
 export function leapTroubles(files: readonly LogFile[]): readonly LogTrouble[] {
   const highest = highestCount(files);
   if (mostCountIn(files) === highest) return [];
-  for (const { name: file, lines } of files) {
-    const i = lines.findIndex(({ frame }) => frame !== null && frame.lc > highest);
-    const lc = lines[i]?.frame?.lc;
-    if (lc !== undefined) return [{ kind: 'count leap', place: { file, line: i + 1 }, lc }];
-  }
-  return [];
+  const beyond = files.flatMap(({ name: file, lines }) =>
+    lines.flatMap(({ frame }, i): LogTrouble[] =>
+      frame && frame.lc > highest ? [{ kind: 'count leap', place: { file, line: i + 1 }, lc: frame.lc }] : [],
+    ),
+  );
+  return beyond.slice(0, 1);
 }
 
 function mostCountIn(files: readonly LogFile[]): number {

@@ -64,18 +64,19 @@ export function readText(text: string, crc32: Crc32): Line | null {
  */
 export function readTexts(text: string, crc32: Crc32): readonly Line[] | null {
   const records = allParsed(text);
+  if (!records) return null;
   const lines: Line[] = [];
   for (let start = 0, stop = 0; start < text.length; start = stop + 1) {
     stop = text.indexOf('\n', start);
     const line = text.slice(start, stop);
     const crc = line.length * mostCharacterBytes <= mostLineBytes ? checksumOf(line, crc32) : null;
-    const record = records?.[lines.length];
+    const record = records[lines.length];
     // Each must be the record of its own line, and not of several that are JSON only together.
     if (crc === null || !isRecord(record) || typeof record.crc !== 'string') return null;
     if (record.crc.length !== crcDigits || !isHexOf(record.crc, 0, crc)) return null;
     lines.push(lineFrom(refusedKeyIn(record) === null ? record : null, line));
   }
-  return records?.length === lines.length ? lines : null;
+  return records.length === lines.length ? lines : null;
 }
 
 function allParsed(text: string): readonly unknown[] | null {

@@ -1,3 +1,4 @@
+import { assert } from '../trouble.ts';
 import { byCause, type Sound } from './cause.ts';
 import type { Copies } from './keys.ts';
 
@@ -12,7 +13,7 @@ interface Known {
  * strike can withdraw it. Striking one of several entries with the same `key` withdraws what they all say.
  */
 export function withdrawnIn(entries: readonly Sound[], { all, copies }: Known): ReadonlySet<Sound> {
-  const strikes = entries.filter(({ kind }) => kind === 'strike').sort((a, b) => byCause(b, a));
+  const strikes = entries.filter((entry) => entry.kind === 'strike').sort((a, b) => byCause(b, a));
   const withdrawn = new Set<Sound>();
   if (strikes.length === 0) return withdrawn;
   const targets = targetsOf(strikes, all);
@@ -27,19 +28,22 @@ export function withdrawnIn(entries: readonly Sound[], { all, copies }: Known): 
   return withdrawn;
 }
 
+type Strike = Extract<Sound, { kind: 'strike' }>;
+
 type Targets = ReadonlyMap<string, readonly Sound[]>;
 
 /** The lines whose ids are named by a strike, by id without checksum. */
-function targetsOf(strikes: readonly Sound[], all: readonly Sound[]): Targets {
-  const targets = new Map<string, Sound[]>(strikes.map((strike) => [bareId(struckId(strike)), []]));
+function targetsOf(strikes: readonly Strike[], all: readonly Sound[]): Targets {
+  const targets = new Map<string, Sound[]>(strikes.map(({ entry }) => [bareId(entry), []]));
   for (const line of all) targets.get(bareId(line.id))?.push(line);
   return targets;
 }
 
-function meantBy(strike: Sound, targets: Targets, all: readonly Sound[]): Sound | null {
-  const named = struckId(strike);
+function meantBy(strike: Strike, targets: Targets, all: readonly Sound[]): Sound | null {
+  const named = strike.entry;
   const bare = bareId(named);
-  const same = targets.get(bare) ?? [];
+  const same = targets.get(bare);
+  assert(same, 'what is named by any strike was looked for');
   if (named !== bare) return same.find(({ crc }) => named === `${bare}:${crc}`) ?? null;
   return same.length > 1 ? inItsOwnPast(strike, same, all) : (same[0] ?? null);
 }
@@ -58,10 +62,6 @@ function inItsOwnPast(strike: Sound, same: readonly Sound[], all: readonly Sound
     step = own.get(from - 1)?.find(({ crc }) => crc === p);
   }
   return step && same.includes(step) ? step : null;
-}
-
-function struckId(strike: Sound): string {
-  return strike.kind === 'strike' ? strike.entry : '';
 }
 
 function bareId(id: string): string {

@@ -1,4 +1,4 @@
-import type { LogTrouble } from '../trouble.ts';
+import { assert, type LogTrouble } from '../trouble.ts';
 import type { Sound } from './cause.ts';
 import type { LogFile } from './chain.ts';
 
@@ -41,7 +41,8 @@ function forksIn(files: readonly LogFile[], byId: ReadonlyMap<string, readonly S
   return files.flatMap(({ name: file, lines }) =>
     lines.flatMap((line, i): LogTrouble[] => {
       if (line.how !== 'entry') return [];
-      const same = byId.get(line.frame.id) ?? [];
+      const same = byId.get(line.frame.id);
+      assert(same, 'every entry was found');
       const second = same.length > 1 && same.indexOf(line.frame) > 0;
       return second ? [{ kind: 'same id twice', place: { file, line: i + 1 }, id: line.frame.id }] : [];
     }),

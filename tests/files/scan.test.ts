@@ -79,6 +79,24 @@ describe('scanning a log file', () => {
     }
   });
 
+  it('never takes two records under one checksum for an entry, though the first repeats that checksum', () => {
+    const body = '{"crc":"12345678"},{"text":"cbbccbcbcbbbcbbcccbcbcccbccbbcbcbbbbbbbb"';
+    expect(crcOf(body)).toBe(0x12345678);
+    expect(scanned(Buffer.from(`${body},"crc":"12345678"}\n`)).lines).toMatchObject([
+      { how: 'values', frame: null },
+    ]);
+  });
+
+  it('refuses a key that could reach an object’s machinery, and reads the lines beside it', () => {
+    const closed = (body: string) => `${body},"crc":"${crcOf(body).toString(16).padStart(8, '0')}"}\n`;
+    const sound = (n: number, more = '') =>
+      closed(
+        `{"v":1,"id":"k7m2q9xd-${n}","p":"00000000","lc":${n},"at":"2026-02-03T07:42:00Z","rec":"2026-02-03T07:42:00Z","kind":"remark","text":"fog"${more}`,
+      );
+    const lines = [sound(1), sound(2, ',"__proto__":{"kind":"go"}'), sound(3)].join('');
+    expect(scanned(Buffer.from(lines)).lines.map(({ how }) => how)).toEqual(['entry', 'values', 'entry']);
+  });
+
   it('passes over a line of many megabytes, and reads on after it', () => {
     const bytes = Buffer.concat([
       Buffer.from('first\n'),

@@ -60,6 +60,16 @@ describe('the chain of a writer', () => {
     ]);
   });
 
+  it('tells a line whose values are refused, and goes on from it: its place is sure', () => {
+    const lines = linesOf(4);
+    const refused: Line = { how: 'values', frame: lines[1]!.frame, text: '?' };
+    expect(follow(inFiles(lines.with(1, refused)))).toEqual({
+      said: [{ kind: 'line damaged', place: place(2), how: 'values', text: '?' }],
+      quiet: [],
+      tidy: true,
+    });
+  });
+
   it('tells both when two lines became one', () => {
     const lines = linesOf(5).toSpliced(1, 2, torn);
     expect(follow(inFiles(lines)).said).toMatchObject([

@@ -119,6 +119,7 @@ describe('a line of the log', () => {
     ['a day that is in no calendar', { at: '2026-02-30T07:42:00Z' }],
     ['no time of typing', { rec: undefined }],
     ['an empty key', { key: '' }],
+    ['a kind that is no text', { kind: 7 }],
     ['a name that is no text', { by: 7 }],
     ['a dip that gives no level', { kind: 'dip', text: undefined, fluid: 'oil' }],
   ])('with %s has its place, and its values are refused', (_, change) => {

@@ -99,4 +99,13 @@ describe('a strike', () => {
     ann.write(strike(`${theirs.id}:${theirs.crc}`));
     expect(standing(one, two, ann)).toEqual(['one']);
   });
+
+  it('that says which by a checksum no line has withdraws none of them', () => {
+    const one = aLaptop('k7m2q9xd');
+    const two = one.clone();
+    const mine = one.write(aRemark('one'));
+    two.write(aRemark('two'));
+    one.write(strike(`${mine.id}:00000000`));
+    expect(standing(one, two)).toEqual(['one', 'two']);
+  });
 });
