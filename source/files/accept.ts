@@ -15,7 +15,7 @@ import { refresh, type Shelf } from './shelf.ts';
 export function acceptEdited(shelf: Shelf): Result<Accepted> {
   refresh(shelf);
   const standing = new Set(foldLog(shelf.files.map(asLogFile)).entries.map(({ id }) => id));
-  const drafts = new Map<string, { readonly place: Place; readonly draft: Draft }>();
+  const drafts = new Map<string | undefined, { readonly place: Place; readonly draft: Draft }>();
   const refused: Accepted['refused'][number][] = [];
   for (const { line, place } of editedLines(shelf)) {
     const draft = draftFromEdited(line, (id) => standing.has(id));
@@ -28,7 +28,7 @@ export function acceptEdited(shelf: Shelf): Result<Accepted> {
   );
   if (!saved.ok) return bad(...saved.troubles);
   const taken = saved.value.map((entry) => {
-    const from = drafts.get(entry.key ?? '');
+    const from = drafts.get(entry.key);
     assert(from, 'only what was asked for is saved');
     return { place: from.place, entry };
   });

@@ -12,11 +12,11 @@ const mostWaitMs = 10_000;
  * Locks held by the kernel for as long as a process lives: no process number, no clock, nothing stale after a power cut. They are the locks of a
  * database file that never holds anything. Nothing else may open these files: closing another descriptor on one drops the lock.
  */
-export function locksIn(folder: string): Lock {
+export function locksIn(folder: string, waitMs = mostWaitMs): Lock {
   const open = new Map<string, Held>();
   return (name, work) => {
     const file = path.join(folder, `${name}.lock`);
-    const { begin, end } = open.get(name) ?? openLock(file);
+    const { begin, end } = open.get(name) ?? openLock(file, waitMs);
     open.set(name, { begin, end });
     unlessBusy(file, () => begin.run());
     try {
@@ -34,9 +34,9 @@ interface Held {
 }
 
 /** Nothing is ever written, so the journal that would guard it is left out: looking for one took most of the time. */
-function openLock(file: string): Held {
+function openLock(file: string, waitMs: number): Held {
   const held = new (sqlite().DatabaseSync)(file);
-  held.exec(`PRAGMA busy_timeout = ${mostWaitMs}`);
+  held.exec(`PRAGMA busy_timeout = ${waitMs}`);
   unlessBusy(file, () => held.exec('PRAGMA journal_mode = MEMORY'));
   return { begin: held.prepare('BEGIN EXCLUSIVE'), end: held.prepare('ROLLBACK') };
 }
@@ -45,8 +45,10 @@ function unlessBusy(file: string, action: () => void): void {
   try {
     action();
   } catch (error) {
-    const busy = error instanceof Error && 'errcode' in error && error.errcode === sqliteBusy;
-    throw busy ? Object.assign(new Error(`${file} is held`, { cause: error }), { code: 'EBUSY' }) : error;
+    const { errcode } = error as { readonly errcode?: unknown };
+    throw errcode === sqliteBusy
+      ? Object.assign(new Error(`${file} is held`, { cause: error }), { code: 'EBUSY' })
+      : error;
   }
 }
 

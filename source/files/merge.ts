@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { isPrefix, unionOfLogs } from '../logbook/union.ts';
 import type { Merged, MergedFile } from '../outside.ts';
-import { bad, good, type Result, type Trouble } from '../trouble.ts';
+import { assert, bad, good, type Result, type Trouble } from '../trouble.ts';
 import { codeOf, type Disk } from './disk.ts';
 import { splitFileName } from './log-file.ts';
 import { readMark } from './mark.ts';
@@ -63,11 +63,12 @@ function mergeAlone(keeping: Keeping, from: string, anyName: boolean): Result<Me
 /** Takes one log file of another copy of the folder into this one. */
 export function mergeLog(keeping: Keeping, from: string, name: string): Result<MergedFile['how']> {
   const { disk, lock, state } = keeping;
-  const writer = splitFileName(name)?.writer ?? '';
+  const named = splitFileName(name);
+  assert(named, 'only log files are merged');
   const merge = () => mergeFile(keeping, path.join(from, 'log', name), path.join(keeping.boat, 'log', name));
   try {
     /** Only files this laptop may append to are appended to under a lock, so only those are merged under it. */
-    return readMark(disk, state, writer) ? lock(writer, merge) : merge();
+    return readMark(disk, state, named.writer) ? lock(named.writer, merge) : merge();
   } catch (error) {
     return bad({ kind: 'cannot write', file: `log/${name}`, code: codeOf(error) });
   }

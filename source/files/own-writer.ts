@@ -1,5 +1,5 @@
 import type { Frame, Line } from '../logbook/line.ts';
-import type { Trouble } from '../trouble.ts';
+import { assert, type Trouble } from '../trouble.ts';
 import { fileName, shownName } from './log-file.ts';
 import { hasMark, type Mark, marksOf, readMark } from './mark.ts';
 import { filesOf, type Shelf } from './shelf.ts';
@@ -30,7 +30,9 @@ export function olderCopyTroubles(shelf: Shelf): readonly Trouble[] {
     const mark = ownMark(shelf, writer);
     const last = lastFrame(shelf, writer)?.n ?? 0;
     if (!mark || mark.n <= last || mark.n - last <= editedAfter(shelf, writer, last)) return [];
-    const place = { file: shownName(filesOf(shelf, writer).at(-1)?.file ?? '') };
+    const file = filesOf(shelf, writer).at(-1);
+    assert(file, 'a writer that was read has a file');
+    const place = { file: shownName(file.file) };
     return [{ kind: 'lines missing', place, writer, from: last + 1, to: mark.n, why: 'older copy' }];
   });
 }

@@ -102,7 +102,7 @@ function takeIn(shelf: Shelf, files: readonly ReadLogFile[], known: ReadonlyMap<
   shelf.files = sorted(files);
   const gone = shelf.files.length < known.size;
   const added = shelf.files.map((file) => addedLines(known.get(file.file), file));
-  if (gone || added.some((lines) => lines === null)) {
+  if (gone || !added.every((lines) => lines !== null)) {
     shelf.highest = 0;
     shelf.keys = new Set();
     follow(
@@ -110,10 +110,7 @@ function takeIn(shelf: Shelf, files: readonly ReadLogFile[], known: ReadonlyMap<
       shelf.files.flatMap(({ lines }) => lines),
     );
   } else {
-    follow(
-      shelf,
-      added.flatMap((lines) => lines ?? []),
-    );
+    follow(shelf, added.flat());
   }
 }
 

@@ -1,6 +1,7 @@
-import { writeFileSync } from 'node:fs';
+import { appendFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { realDisk } from '../../source/files/disk.ts';
 import type { Trouble } from '../../source/trouble.ts';
 import { aBoatFolder, bytesOf, hasty, loaded, saved, textsIn } from '../helpers/a-boat-folder.ts';
 import { aRemark } from '../helpers/a-laptop.ts';
@@ -56,6 +57,43 @@ describe('a power cut while an entry was saved', () => {
     await loaded(open);
     await saved(open, aRemark('ours too'));
     expect(bytesOf(copy)).toEqual(torn);
+  });
+});
+
+describe('a line cut off that another program deals with at the same time', () => {
+  const torn = '{"v":1,"id":"k7m2q9xd-3","p":"0000';
+
+  it('is ended by it, and not a second time', async () => {
+    const { boat, file, bytes } = await aWrittenBoat('one');
+    writeFileSync(file, Buffer.concat([bytes, Buffer.from(torn)]));
+    const lock = <T>(_: string, work: () => T) => {
+      appendFileSync(file, '\n');
+      return work();
+    };
+    await loaded(boat.open({ ...hasty, lock }));
+    expect(bytesOf(file).toString()).toBe(`${bytes}${torn}\n`);
+  });
+
+  it('is left alone where this laptop’s mark is gone by the time its turn has come', async () => {
+    const { boat, file, bytes, mark } = await aWrittenBoat('one');
+    writeFileSync(file, Buffer.concat([bytes, Buffer.from(torn)]));
+    const lock = <T>(_: string, work: () => T) => {
+      rmSync(mark);
+      return work();
+    };
+    await loaded(boat.open({ ...hasty, lock }));
+    expect(bytesOf(file).toString()).toBe(`${bytes}${torn}`);
+  });
+
+  it('is left alone where the file has grown by the time it is opened', async () => {
+    const { boat, file, bytes } = await aWrittenBoat('one');
+    writeFileSync(file, Buffer.concat([bytes, Buffer.from(torn)]));
+    const open: typeof realDisk.open = (path, opening) => {
+      if (opening === 'append') appendFileSync(file, 'x');
+      return realDisk.open(path, opening);
+    };
+    await loaded(boat.open({ ...hasty, disk: { ...realDisk, ...hasty.disk, open } }));
+    expect(bytesOf(file).toString()).toBe(`${bytes}${torn}x`);
   });
 });
 

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { cpSync } from 'node:fs';
+import { cpSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
@@ -76,6 +76,34 @@ describe('a lock', () => {
       });
     expect(fault).toThrow('a fault');
     expect(lock('abcdefgh', () => 'done')).toBe('done');
+  });
+
+  it('held by another is waited for, and then refused as busy; given back, it can be had', () => {
+    const folder = aFolder();
+    const [ours, theirs] = [locksIn(folder, 50), locksIn(folder)];
+    let worked = 0;
+    const work = () => {
+      worked += 1;
+    };
+    theirs('abcdefgh', () => {
+      expect(() => ours('abcdefgh', work)).toThrow(expect.objectContaining({ code: 'EBUSY' }));
+    });
+    expect(worked).toBe(0);
+    ours('abcdefgh', work);
+    expect(worked).toBe(1);
+  });
+
+  it('whose file holds something else throws an error with a code, and does no work', () => {
+    const folder = aFolder();
+    writeFileSync(join(folder, 'abcdefgh.lock'), 'no lock at all '.repeat(100));
+    let worked = false;
+    const work = () => {
+      worked = true;
+    };
+    expect(() => locksIn(folder)('abcdefgh', work)).toThrow(
+      expect.objectContaining({ code: 'ERR_SQLITE_ERROR' }),
+    );
+    expect(worked).toBe(false);
   });
 
   it('that cannot be made throws an error with a code', () => {

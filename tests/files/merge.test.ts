@@ -148,6 +148,63 @@ describe('merging a copy of the boat folder', () => {
     expect(existsSync(join(boat.log, 'abcdefgh.ndjson'))).toBe(false);
   });
 
+  it('takes in the rest where a forecast over there cannot be read, and complains of it', async () => {
+    const boat = aBoatFolder();
+    const copy = aCopyOf(boat);
+    mkdirSync(join(copy.folder, 'forecasts'));
+    const theirs = (name: string) => join(copy.folder, 'forecasts', name);
+    symlinkSync(join(copy.folder, 'boat.json'), theirs('20260203T0600Z-aaaaaaaa.json'));
+    writeFileSync(theirs('20260203T1200Z-bbbbbbbb.json'), 'new');
+    expect(await merged(boat, copy)).toMatchObject({
+      forecasts: ['20260203T1200Z-bbbbbbbb.json'],
+      troubles: [{ kind: 'not a plain file', file: theirs('20260203T0600Z-aaaaaaaa.json') }],
+    });
+    expect(readdirSync(join(boat.folder, 'forecasts'))).toEqual(['20260203T1200Z-bbbbbbbb.json']);
+  });
+
+  it('says which forecasts it could not put here, and takes the log all the same', async () => {
+    const boat = aBoatFolder();
+    const copy = aCopyOf(boat);
+    await saved(copy.open(hasty), aRemark('theirs'));
+    mkdirSync(join(copy.folder, 'forecasts'));
+    writeFileSync(join(copy.folder, 'forecasts', '20260203T0600Z-aaaaaaaa.json'), 'theirs');
+    const inTheWay = join(boat.folder, 'forecasts');
+    writeFileSync(inTheWay, 'a file');
+    const { forecasts, troubles } = await merged(boat, copy);
+    expect(forecasts).toEqual([]);
+    expect(troubles).toMatchObject([
+      { kind: 'cannot write', file: inTheWay },
+      { kind: 'cannot write', file: join(inTheWay, '20260203T0600Z-aaaaaaaa.json') },
+    ]);
+    expect(readFileSync(inTheWay, 'utf8')).toBe('a file');
+    expect(await textsIn(boat.open(hasty))).toEqual(['theirs']);
+  });
+
+  it('without a place for marks and locks is refused, and nothing is taken', async () => {
+    const boat = aBoatFolder();
+    const copy = aCopyOf(boat);
+    await saved(copy.open(hasty), aRemark('theirs'));
+    const state = join(aFolder(), 'a file');
+    writeFileSync(state, 'in the way');
+    expect(await aBoatFolder(boat.folder, state).open(hasty).merge(copy.folder, false)).toMatchObject({
+      ok: false,
+      troubles: [{ kind: 'cannot write', file: state }],
+    });
+    expect(await textsIn(boat.open(hasty))).toEqual([]);
+  });
+
+  it('into a boat whose own name cannot be read is refused, unless it is said to be the same boat', async () => {
+    const boat = aBoatFolder();
+    const copy = aCopyOf(boat);
+    await saved(copy.open(hasty), aRemark('theirs'));
+    writeFileSync(join(boat.folder, 'boat.json'), '{"name":');
+    expect(await boat.open(hasty).merge(copy.folder, false)).toEqual({
+      ok: false,
+      troubles: [{ kind: 'another boat', folder: copy.folder, name: 'Whimbrel', ours: '' }],
+    });
+    expect(sound(await boat.open(hasty).merge(copy.folder, true)).files).toMatchObject([{ how: 'new' }]);
+  });
+
   it('of a folder that is no boat’s is refused', async () => {
     const folder = aFolder();
     expect(await aBoatFolder().open(hasty).merge(folder, false)).toEqual({
@@ -161,6 +218,8 @@ describe('merging another boat’s folder', () => {
   it.each([
     ['by another name', '{"name":"Godwit"}', 'Godwit'],
     ['without a name that can be read', '{"name":', null],
+    ['whose boat file is a number', '7', null],
+    ['whose name is a number', '{"name":7}', null],
   ])(
     '%s is refused, and nothing is changed, unless it is said to be the same boat',
     async (_, text, name) => {
