@@ -11,6 +11,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { build } from 'rolldown';
 import { boatJsonSchema } from '../source/boat/schema.ts';
+import { tableJsonSchema } from '../source/tracing/table.ts';
 
 const out = process.argv[2] ?? 'built';
 
@@ -26,6 +27,9 @@ const { output } = await build({
     alias: {
       'react-devtools-core': join(import.meta.dirname, 'nothing.js'),
       'when-exit': join(import.meta.dirname, 'nothing.js'),
+      // Preferences are checked by hand, without the schema these would compile.
+      'ajv/dist/2020.js': join(import.meta.dirname, 'nothing.js'),
+      'ajv-formats': join(import.meta.dirname, 'nothing.js'),
       'string-width': join(import.meta.dirname, 'string-width.cjs'),
     },
   },
@@ -47,6 +51,7 @@ mkdirSync(`${out}/openjpeg`);
 copyFileSync(codec, `${out}/openjpeg/openjpegwasm_decode.cjs`);
 copyFileSync(codec.replace(/js$/, 'wasm'), `${out}/openjpeg/openjpegwasm_decode.wasm`);
 writeFileSync(`${out}/boat.schema.json`, `${JSON.stringify(boatJsonSchema(), null, 2)}\n`);
+writeFileSync(`${out}/tracing.schema.json`, `${JSON.stringify(tableJsonSchema(), null, 2)}\n`);
 writeFileSync(`${out}/LICENSES.txt`, licences(bundled(output)));
 writeFileSync(`${out}/hoveshort.js`, readFileSync('source/launch.js'));
 chmodSync(`${out}/hoveshort.js`, 0o755);

@@ -3,6 +3,7 @@ import type { BoatChange } from './boat/change.ts';
 import type { Forecast } from './forecast/forecast.ts';
 import type { DecodeJpeg2000 } from './forecast/grib/jpeg2000.ts';
 import type { Draft, Entry } from './logbook/entries.ts';
+import type { Table } from './tracing/table.ts';
 import type { LogTrouble, Place, Result, Trouble } from './trouble.ts';
 
 /** All the program needs from the world. `main.tsx` builds the real one, tests hand in their own. */
@@ -52,6 +53,8 @@ export interface BoatFolder {
   changeBoat(change: BoatChange): Promise<Result<null>>;
   /** Takes a forecast in; the same one again changes nothing. Returns the file. */
   keepForecast(forecast: Forecast): Promise<Result<string>>;
+  /** The owner's own tables for `trace`, and what is wrong with those that cannot be used. */
+  tables(): Promise<{ readonly tables: readonly Table[]; readonly troubles: readonly Trouble[] }>;
   /** Takes lines of the log that were changed by hand in again, as new entries. */
   accept(): Promise<Result<Accepted>>;
   /** Takes everything another copy of the boat folder has into this one; nothing is changed over there. A copy of `anyName` may be called otherwise. */

@@ -140,10 +140,12 @@ export type RequestTrouble =
   | {
       kind: 'unknown word';
       word: string;
-      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id' | 'forecast';
+      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id' | 'forecast' | 'schema' | 'table';
       near?: string;
     }
   | { kind: 'wanting'; what: string; example: string }
+  /** A thing no table of `trace` is for, with the ids of those that have one. */
+  | { kind: 'no table'; item: string; others: readonly string[] }
   | { kind: 'not understood'; field: string; text: string; expected: string; example?: string }
   | { kind: 'wrong entry'; line?: number; field: string; value: unknown; expected: string; near?: string }
   /** An entry that looks wrong, before it is saved: asked about, and saved only on insisting. */

@@ -23,9 +23,9 @@ const mayImport: { readonly [folder: string]: readonly string[] } = {
   inference: ['boat', 'condition', 'maths'],
   readiness: everythingPure,
   tracing: ['boat', 'condition', 'inference', 'maths'],
-  words: everythingPure,
+  words: [...everythingPure, 'tracing'],
   files: ['boat', 'logbook', 'forecast', 'tracing'],
-  commands: [...everythingPure, 'words'],
+  commands: [...everythingPure, 'tracing', 'words'],
   screens: [...everythingPure, 'words'],
 };
 const pure = [...everythingPure, 'tracing', 'words'];
@@ -34,7 +34,7 @@ const packagesIn: { readonly [folder: string]: readonly string[] } = {
   boat: ['zod', 'jsonc-parser', 'fastest-levenshtein'],
   logbook: ['zod', 'fastest-levenshtein'],
   forecast: ['zod'],
-  tracing: ['zod'],
+  tracing: ['zod', 'jsonc-parser'],
   passage: ['suncalc'],
   condition: ['fastest-levenshtein'],
   readiness: ['date-fns', '@date-fns/utc'],

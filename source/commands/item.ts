@@ -1,5 +1,6 @@
 import { type Boat, enginesOf } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
+import { tablesFor, tablesWith } from '../tracing/tables.ts';
 import type { Trouble } from '../trouble.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { cleaned } from '../words/cleaned.ts';
@@ -12,6 +13,7 @@ import type { Command } from './command.ts';
 import { asJson, listed, logPage } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
+import { thingsOf } from './trace.ts';
 import { whichBoat } from './which-boat.ts';
 
 export const item: Command = {
@@ -27,7 +29,7 @@ export const item: Command = {
       return complainOf([{ kind: 'wanting', what: 'the id of an item', example: item.example }], outside);
     const opened = await whichBoat(options, outside);
     if (!opened.ok) return complainOf(opened.troubles, outside);
-    const { loaded } = opened.value;
+    const { folder, loaded } = opened.value;
     const at = options.at ?? outside.now();
     const { condition, document } = answerFor(loaded, { ...options, at });
     const found = document.items.find((one) => one.id === id);
@@ -44,11 +46,15 @@ export const item: Command = {
     const { columns } = outside.terminal;
     const shown = doubts.slice(-MOST_DOUBTS);
     const more = doubts.length - shown.length;
+    const tables = tablesWith((await folder.tables()).tables);
+    const thing = thingsOf(loaded.boat).find((one) => one.id === id);
+    const traced = thing !== undefined && tablesFor(thing, tables).length > 0;
     const said = [
       ...itemLines(cleaned(found), at, outside.zone),
       ...shown.flatMap((doubt) => doubt.split('\n')),
       ...(more > 0 ? [`and ${more} more readings left out; hoveshort item ${id} --json has them all`] : []),
       ...cautionsFor(found.kind),
+      ...(traced ? [`Where it comes from: hoveshort trace ${id}`] : []),
     ];
     const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
     outside.print(`${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}`);

@@ -20,6 +20,7 @@ export function statusOf(troubles: readonly Trouble[]): number {
 function statusOfOne(trouble: Trouble): number {
   switch (trouble.kind) {
     case 'no boat folder':
+    case 'no table':
       return STATUS.notFound;
     case 'unknown word':
       return ['item', 'id', 'forecast'].includes(trouble.what) ? STATUS.notFound : STATUS.usage;

@@ -11,6 +11,7 @@ import { record } from './record.ts';
 import { round } from './round.ts';
 import { schema } from './schema.ts';
 import { stores } from './stores.ts';
+import { trace } from './trace.ts';
 import { verdict } from './verdict.ts';
 
 /** Every command, in the order help shows them. A new one: its file, and a line here. */
@@ -21,6 +22,7 @@ export const COMMANDS: readonly Command[] = [
   forecast,
   log,
   item,
+  trace,
   round,
   stores,
   inspect,

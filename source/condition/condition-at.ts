@@ -43,6 +43,7 @@ export function conditionAt(boat: Boat, entries: readonly Entry[], at: number): 
     decision: past.of('decision').at(-1)?.entry ?? null,
     gates: past.of('gate').map(({ entry }) => entry),
     clues: past.of('clue').map(({ entry }) => entry),
+    jobs: past.of('job').map(({ entry }) => entry),
     troubles: [...futureTroubles(entries, at), ...unknownNames(boat, past), ...doubts],
   };
 }

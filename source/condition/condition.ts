@@ -32,6 +32,7 @@ export interface Condition {
   readonly decision: EntryOf<'decision'> | null;
   readonly gates: readonly EntryOf<'gate'>[];
   readonly clues: readonly EntryOf<'clue'>[];
+  readonly jobs: readonly EntryOf<'job'>[];
   /** Entries left out of the sums, or taken with doubt. */
   readonly troubles: readonly Trouble[];
 }

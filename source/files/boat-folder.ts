@@ -17,6 +17,7 @@ import { readTextFile } from './read-text.ts';
 import { roomTroubles, whatStandsInTheWay } from './room.ts';
 import { sealOwnTail } from './seal.ts';
 import { type Keeping, newShelf, refresh, type Shelf } from './shelf.ts';
+import { readTables } from './tables.ts';
 import { watchFolder } from './watch.ts';
 
 /** A boat file is written by hand: even one of hundreds of items stays far below. */
@@ -31,6 +32,7 @@ export function boatFolder(keeping: Keeping): BoatFolder {
     append: async (drafts) => append(shelf, drafts),
     changeBoat: async (change) => changeBoat(keeping.disk, keeping.boat, change, mostBoatBytes),
     keepForecast: async (forecast) => keepForecast(keeping.disk, keeping.boat, forecast),
+    tables: async () => readTables(keeping.disk, keeping.boat),
     accept: async () => acceptEdited(shelf),
     merge: async (from, anyName) => mergeFolder(keeping, from, anyName),
     copyTo: async (place) => makeCheckedCopy(keeping, place),

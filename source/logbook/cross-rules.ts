@@ -21,6 +21,7 @@ const rules: { readonly [K in EntryKind]?: (fields: Fields) => CrossTrouble | nu
     given(fields, ['diameterMm', 'lengthMm']).length > 0
       ? noneOf(fields, ['share', 'massKg'], 'diameterMm and lengthMm')
       : exactlyOne(fields, ['share', 'massKg'], ', or diameterMm and/or lengthMm'),
+  clue: (fields) => exactlyOne(fields, ['seen', 'cannotTell']),
   check: (fields) => exactlyOne(fields, ['ok', 'value']),
   weather: (fields) => atLeastOne(fields, ['wind', 'gust', 'dir', 'seas', 'pressure', 'squalls']),
   gate: ({ from, to }) =>

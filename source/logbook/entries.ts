@@ -45,7 +45,13 @@ export const entryKinds = {
     share: share.optional(),
     from: id.optional(),
   }),
-  job: z.looseObject({ item: id, text, minutes: z.number().min(0).max(1e5).optional() }),
+  /** `cause`: what of a table for `trace` it was meant to put right. */
+  job: z.looseObject({
+    item: id,
+    text,
+    minutes: z.number().min(0).max(1e5).optional(),
+    cause: id.optional(),
+  }),
   leak: z.looseObject({
     item: id,
     class: leakClass,
@@ -82,7 +88,13 @@ export const entryKinds = {
     value: z.number().min(-1e9).max(1e9).optional(),
   }),
   dated: z.looseObject({ item: id, expires: z.iso.date() }),
-  clue: z.looseObject({ item: id, clue: z.string().max(64), seen: z.boolean() }),
+  /** Evidence for `trace`: looked for, and seen or not; or looked for, and it could not be told. */
+  clue: z.looseObject({
+    item: id,
+    clue: z.string().max(64),
+    seen: z.boolean().optional(),
+    cannotTell: z.literal(true).optional(),
+  }),
   plan: z.looseObject({
     passage: id,
     crew: z.number().int().min(1).max(100).optional(),

@@ -46,6 +46,8 @@ export interface Model {
   readonly colour: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
   readonly copy: { readonly at: number | null } | null;
+  /** The round left last: what it asked for may still be on its way to the disk. */
+  readonly leftRound: RoundPage | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -163,6 +165,7 @@ export function firstModel(
     chosen: null,
     unfolded: new Set(),
     fresh: new Set(),
+    leftRound: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];

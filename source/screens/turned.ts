@@ -55,7 +55,12 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
 
 /** The first line shown: where a page was scrolled to, or where what is in hand is in sight. */
 export function shownFirst(model: Model, page: Turned, lines: readonly Line[]): number {
-  return page.page === 'round' ? roundHand(lines, pageRows(model.size)) : page.from;
+  return page.from + handOf(model, page, lines);
+}
+
+/** Where a page that is walked by rows is shown from, before anybody scrolls it. */
+function handOf({ size }: Model, { page }: Turned, lines: readonly Line[]): number {
+  return page === 'round' ? roundHand(lines, pageRows(size)) : 0;
 }
 
 /** Rows of a turned page between its two rules. */
@@ -67,5 +72,6 @@ export function pageRows({ rows }: Size): number {
 export function mostFrom(model: Model): number {
   const page = pageOf(model);
   if (page.page === 'board') return 0;
-  return Math.max(0, turnedPage(model, page).lines.length - pageRows(model.size));
+  const { lines } = turnedPage(model, page);
+  return Math.max(0, lines.length - pageRows(model.size) - handOf(model, page, lines));
 }

@@ -43,7 +43,8 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   service: (entry, about) => `${about.name(entry.service)}: done${partsWords(entry, about)}`,
   check: (entry, about) => `${about.name(entry.check)}: ${answerWords(entry, about)}`,
   dated: (entry, { name }) => `${name(entry.item)}: good until ${entry.expires}`,
-  clue: (entry, { name }) => `${name(entry.item)}: clue ${entry.clue} ${entry.seen ? 'seen' : 'not seen'}`,
+  clue: (entry, { name }) =>
+    `${name(entry.item)}: clue ${entry.clue} ${entry.cannotTell ? 'cannot be told' : entry.seen ? 'seen' : 'not seen'}`,
   plan: (entry, { name }) =>
     `passage planned: ${name(entry.passage)}${after(entry.crew, ', ', ' aboard')}${after(entry.reserveDays, ', ', ' days in reserve')}`,
   gate: (entry, { name }) =>

@@ -11,6 +11,14 @@ export const requestWords: WordsOf<RequestTrouble> = {
     title: `there is no ${what} ${quoted(word)}`,
     attempt: near === undefined ? 'hoveshort --help' : cleanLine(near),
   }),
+  'no table': ({ item, others }) => ({
+    title: `no table to trace ${quoted(item)} by`,
+    right:
+      'A table of your own goes into the boat folder, in tracing/; hoveshort schema tracing describes it.',
+    ...(others.length === 0
+      ? {}
+      : { attempt: cleanLine(`hoveshort trace ${others[0]} (or ${others.slice(1).join(', ')})`, 300) }),
+  }),
   wanting: ({ what, example }) => ({
     title: `${cleanLine(what, 300)} is wanting`,
     attempt: cleanLine(example, 300),

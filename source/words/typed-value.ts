@@ -27,6 +27,7 @@ export function typedValue(field: string, text: string, typing: Typing): Result<
   if (field === 'level') return level(text, typing);
   const read = Object.hasOwn(readers, field) ? readers[field] : undefined;
   if (!read) return good({ [field]: text });
+  if (field === 'seen' && CANNOT_TELL.test(text)) return good({ cannotTell: true });
   const value = read(text, field, typing);
   return value.ok ? good({ [field]: tidy(value.value) }) : value;
 }
@@ -39,6 +40,8 @@ const inUnit =
     amountFrom(text, unit, field);
 const plainNumber: Reader = (text, field) => numberIn(text, null, field);
 const yesOrNo: Reader = (text, field) => yesNoFrom(text, field);
+const seenOrNot: Reader = (text, field) =>
+  /^(not )?seen$/i.test(text) ? good(!/^not/i.test(text)) : yesNoFrom(text, field);
 
 /** How a value is read, by the field's name; one meaning in every kind of entry. */
 const readers: { readonly [field: string]: Reader } = {
@@ -77,8 +80,11 @@ const readers: { readonly [field: string]: Reader } = {
   rough: yesOrNo,
   flakes: yesOrNo,
   ok: yesOrNo,
-  seen: yesOrNo,
+  seen: seenOrNot,
 };
+
+/** A clue may be answered a third way. */
+const CANNOT_TELL = /^(cannot tell|can't tell|unsure|\?)$/i;
 
 /** The ids a field may hold, where it holds one; null for any other field. */
 export function namesFor(field: string, kind: EntryKind, boat: Boat): readonly string[] | null {

@@ -7,6 +7,7 @@ import { readLine, writeLine } from '../../source/logbook/line.ts';
 import { foldLog } from '../../source/logbook/order.ts';
 import { lineVersion } from '../../source/logbook/upgrades.ts';
 import type { BoatFolder, LoadedBoat, Outside, Settings, Terminal } from '../../source/outside.ts';
+import { readTable } from '../../source/tracing/read-table.ts';
 import { bad, good, type Result, type Trouble } from '../../source/trouble.ts';
 import { decodeJpeg2000 } from './jpeg-2000.ts';
 
@@ -21,6 +22,8 @@ export interface FolderInMemory {
   readonly failing: string | null;
   /** Taken in, by file name. */
   readonly forecasts: Map<string, Forecast>;
+  /** The owner's tables, as text by file name. */
+  readonly tracing: { readonly [name: string]: string };
 }
 
 export interface Written {
@@ -38,7 +41,15 @@ export function aFolder(
   more: Partial<FolderInMemory> = {},
 ): FolderInMemory {
   const boatText = typeof boatFile === 'string' ? boatFile : JSON.stringify(boatFile, null, 2);
-  const folder = { boatText, lines: [], readOnly: null, failing: null, forecasts: new Map(), ...more };
+  const folder = {
+    boatText,
+    lines: [],
+    readOnly: null,
+    failing: null,
+    forecasts: new Map(),
+    tracing: {},
+    ...more,
+  };
   for (const draft of drafts) save(folder, [draft], Date.parse(draft.at));
   return folder;
 }
@@ -143,10 +154,21 @@ function folderAt(path: string, folder: FolderInMemory | undefined, now: number)
       folder.forecasts.set(forecastFileName(forecast), forecast);
       return good(`forecasts/${forecastFileName(forecast)}`);
     },
+    tables: async () => tablesIn(folder),
     accept: async () => bad({ kind: 'no boat folder', folder: path }),
     merge: async () => bad({ kind: 'no boat folder', folder: path }),
     copyTo: async () => bad({ kind: 'no boat folder', folder: path }),
     watch: () => () => {},
+  };
+}
+
+function tablesIn(folder: FolderInMemory | undefined) {
+  const read = Object.entries(folder?.tracing ?? {}).map(([name, text]) =>
+    readTable(text, `tracing/${name}`),
+  );
+  return {
+    tables: read.flatMap((one) => (one.ok ? [one.value] : [])),
+    troubles: read.flatMap((one) => (one.ok ? [] : one.troubles)),
   };
 }
 

@@ -44,7 +44,7 @@ const CAMPAIGNS: { readonly [word: string]: Campaign } = {
 /** What is to be found in them is found only with enough tries. */
 const ALWAYS_WHOLE: readonly Campaign[] = [writersWithoutTheLock, plantedFaults];
 /** Scripts of their own, each with a line of its own; they take how many and the seed. */
-const SCRIPTS = ['grib-fuzz', 'calibration'];
+const SCRIPTS = ['grib-fuzz', 'calibration', 'hunts'];
 const wholeFuzz = 100_000;
 
 const { values, positionals } = parseArgs({

@@ -14,6 +14,7 @@ const low = {
 
 /** One of every kind: a kind without an example here does not compile. */
 const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }> } = {
+  'no table': { kind: 'no table', item: 'flares', others: ['gear-oil', 'main'] },
   'no boat folder': { kind: 'no boat folder', folder: 'penywhin' },
   'folder not empty': { kind: 'folder not empty', folder: 'pennywhin' },
   'cannot make': { kind: 'cannot make', folder: 'pennywhin', code: 'EROFS' },

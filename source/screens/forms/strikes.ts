@@ -1,6 +1,6 @@
 import { entryWords } from '../../words/entry-words.ts';
 import { momentWords } from '../../words/say.ts';
-import { entryOf, strikeOf } from '../log/rows.ts';
+import { entryOf, strikesOf } from '../log/rows.ts';
 import type { Sight } from '../sight.ts';
 import type { FormKind, FormRow } from './form.ts';
 
@@ -23,16 +23,16 @@ export const strike: FormKind = {
   ],
 };
 
-/** Strikes the strike, so that the entry stands again. */
+/** Strikes every strike of it that stands, so that the entry stands again. */
 export const restore: FormKind = {
   title: 'RESTORE',
   offered: () => false,
-  ofEntry: ({ struck, entry }, loaded) => struck && strikeOf(loaded, entry) !== null,
+  ofEntry: ({ struck, entry }, loaded) => struck && strikesOf(loaded, entry).length > 0,
   rows: () => [WHY],
   entries(typed, about, sight) {
     const listed = entryOf(sight.boat.loaded, about);
-    const found = listed && strikeOf(sight.boat.loaded, listed.entry);
-    return found ? [{ kind: 'strike', entry: found.id, ...typed }] : [];
+    const strikes = listed ? strikesOf(sight.boat.loaded, listed.entry) : [];
+    return strikes.map(({ id }) => ({ kind: 'strike', entry: id, ...typed }));
   },
   notes: (sight, about) => [`${told(sight, about)} It counts again in every sum.`],
 };

@@ -6,7 +6,7 @@ import { apart, type Line, line, paragraph, say } from '../lines.ts';
 import type { Loaded, Size } from '../model.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { cut, pad, widthOf } from '../width.ts';
-import { damageIn, entryOf, type Filter, keyOf, type Row, rowsOf, strikeOf, wrongWith } from './rows.ts';
+import { damageIn, entryOf, type Filter, keyOf, type Row, rowsOf, strikesOf, wrongWith } from './rows.ts';
 
 export interface LogPage extends Filter {
   readonly page: 'log';
@@ -130,7 +130,7 @@ function chosenLines(sight: Sight, row: Row, columns: number): Line[] {
   const { entry, struck } = row;
   const { zone } = sight.model;
   const { loaded } = sight.boat;
-  const strike = struck ? strikeOf(loaded, entry) : null;
+  const strike = struck ? strikesOf(loaded, entry).at(-1) : undefined;
   const wrong = wrongWith(loaded, entry);
   const typed = `Typed ${momentWords(Date.parse(entry.rec), zone, sight.at)}${entry.by === undefined ? '' : ` by ${entry.by}`}; line ${entry.n} of ${entry.writer}, entry ${entry.id}.`;
   return [

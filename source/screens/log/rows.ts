@@ -73,10 +73,12 @@ export function itemIn(entry: Entry): string | null {
   return typeof id === 'string' ? id : null;
 }
 
-/** The strike that withdraws an entry; null where it stands. */
-export function strikeOf({ entries }: Loaded, { id }: Entry): (Entry & { kind: 'strike' }) | null {
-  const strike = entries.findLast((entry) => entry.kind === 'strike' && entry.entry === id);
-  return strike?.kind === 'strike' ? strike : null;
+/** The strikes that withdraw an entry, oldest first: two laptops may each have struck it, and of several lines with one id a strike may name the id alone. */
+export function strikesOf({ entries }: Loaded, { id }: Entry): readonly (Entry & { kind: 'strike' })[] {
+  const [bare] = id.split(':');
+  return entries.filter(
+    (entry) => entry.kind === 'strike' && (entry.entry === id || entry.entry === bare),
+  ) as (Entry & { kind: 'strike' })[];
 }
 
 /** The entry with this id, standing or struck. */

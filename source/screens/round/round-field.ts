@@ -12,7 +12,7 @@ export function withRoundField(page: RoundPage, field: Field): RoundPage {
   const row = rowInHand(page);
   if (row === null) return page;
   const { [row]: _, ...failed } = page.failed;
-  return { ...page, fields: { ...page.fields, [row]: field }, failed, told: null, leaving: false };
+  return { ...page, fields: { ...page.fields, [row]: field }, failed, told: null, leaving: false, from: 0 };
 }
 
 /** What is typed in a row and not entered. */

@@ -42,6 +42,14 @@ export const roundKeys: readonly Binding[] = [
     act: 'strike last',
   },
   {
+    keys: ['page down'],
+    shown: 'PgDn',
+    does: 'more of what is under the row in hand',
+    on: ['round'],
+    act: 'page down',
+  },
+  { keys: ['page up'], shown: 'PgUp', does: 'back up to it', on: ['round'], act: 'page up' },
+  {
     keys: ['escape'],
     shown: 'Esc',
     does: 'back; every row entered is saved',

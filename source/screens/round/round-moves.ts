@@ -31,7 +31,7 @@ export function toRoundRow(by: 1 | -1): (model: Model) => Step {
     if (page.page !== 'round') return [model, []];
     const timed = withTime(page, model);
     const at = Math.max(-1, Math.min(page.rows.length, page.at + by));
-    return [withTop(model, timed.told ? timed : { ...timed, at, told: null, leaving: false }), []];
+    return [withTop(model, timed.told ? timed : { ...timed, at, told: null, leaving: false, from: 0 }), []];
   };
 }
 
@@ -96,7 +96,7 @@ export function strikeLast(model: Model): Step {
   const [next, requests] = strikesAsked(struck, model);
   const at = page.rows.findIndex(({ look }) => look.id === rows[0]);
   const what = names.length === 1 ? names[0] : counted(names.length, 'row', 'rows');
-  return [{ ...withTop(model, { ...next, at, told: null }), notice: `struck: ${what}` }, requests];
+  return [{ ...withTop(model, { ...next, at, told: null, from: 0 }), notice: `struck: ${what}` }, requests];
 }
 
 /** Everything entered is saved; over text that is not, the first Escape says so. */
@@ -105,11 +105,11 @@ export function leaveRound(model: Model): Step {
   if (page.page !== 'round') return [model, []];
   const unsaved = page.rows.filter(({ look }) => unsavedText(page, look.id) !== '');
   const [first] = unsaved;
-  if (!first || page.leaving) return [turnedBack(model), []];
+  if (!first || page.leaving) return [{ ...turnedBack(model), leftRound: page }, []];
   const at = page.rows.indexOf(first);
   return [
     {
-      ...withTop(model, { ...page, at, told: null, leaving: true }),
+      ...withTop(model, { ...page, at, told: null, leaving: true, from: 0 }),
       notice: 'not saved yet: Enter saves it, Esc again leaves it',
     },
     [],
@@ -139,7 +139,7 @@ function doubted(drafts: readonly Draft[], page: RoundPage, { now }: Model): rea
 /** The next row that is open; past the last where there is none. */
 function onward(page: RoundPage): RoundPage {
   const next = page.rows.findIndex(({ look }, index) => index > page.at && !enteredAt(page, look.id));
-  return { ...page, at: next < 0 ? page.rows.length : next, told: null, leaving: false };
+  return { ...page, at: next < 0 ? page.rows.length : next, told: null, leaving: false, from: 0 };
 }
 
 function toFirstOpen(page: RoundPage): RoundPage {

@@ -1,4 +1,5 @@
 import type { Pass } from '../../condition/round.ts';
+import { cautionsFor } from '../../words/cautions.ts';
 import { entryWords } from '../../words/entry-words.ts';
 import { STATE_WORDS } from '../../words/reasons.ts';
 import { counted, hundred, momentWords } from '../../words/say.ts';
@@ -9,7 +10,7 @@ import type { Sight } from '../sight.ts';
 import { agoWords, soonWords } from '../when.ts';
 import { cut, pad, widthOf } from '../width.ts';
 import { type Batch, enteredAt, type RoundPage, type RoundRow, rowInHand, TIME } from './round.ts';
-import { rowDrafts } from './typed-row.ts';
+import { pours, rowDrafts } from './typed-row.ts';
 
 const PASSES: { readonly [P in Pass]: string } = {
   stopped: 'ENGINE STOPPED',
@@ -100,19 +101,22 @@ function rowLines(sight: Sight, page: RoundPage, index: number, columns: number)
   const heard = `${index + 1} of ${page.rows.length}: ${name}, ${state}.${field.text === '' ? '' : ` Now typing ${field.text}.`}`;
   return inHand([
     { ...line(...spans), heard },
-    ...[...outcome(sight, page, row), ...noteLines(row)].flatMap(({ text, tone }) =>
+    ...[...outcome(sight, page, row), ...noteLines(row, field.text)].flatMap(({ text, tone }) =>
       paragraph(text, columns - 2, { indent: 6, tone }),
     ),
   ]);
 }
 
 /** What it should be shown, what to type, how long it takes, what to mind. */
-function noteLines({ look }: RoundRow): Span[] {
+function noteLines(row: RoundRow, text: string): Span[] {
+  const { look } = row;
   const { wants, minutes, note } = look;
+  const cautions = pours(row, text) ? cautionsFor('fluid') : [];
   const facts = [...(wants === null ? [] : [wants]), ...(minutes === null ? [] : [`${minutes} min`])];
   return [
     ...(facts.length === 0 ? [] : [say(facts.join('; '))]),
     ...(note === null ? [] : [say(note)]),
+    ...cautions.map((caution) => say(caution)),
     say(`type ${suchAs(look)}`),
   ];
 }

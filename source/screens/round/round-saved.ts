@@ -14,22 +14,44 @@ export function roundSaved(
   drafts: readonly Draft[],
   result: Result<readonly Entry[]>,
 ): Step | null {
-  const page = model.pages.find((one): one is RoundPage => one.page === 'round');
+  const page = askedBy(model, drafts);
   if (!page) return null;
   const batch = page.batches.find((one) => one.drafts === drafts);
-  const strikes = page.batches.some(({ looks }) => looks.some(({ strike }) => strike === drafts));
-  if (!batch && !strikes) return null;
   if (!result.ok) {
     const kept = batch ? typedAgain(page, batch, result.troubles) : stillThere(page, drafts);
     const notice = `NOT SAVED: ${result.troubles.map(sayShortly).join(' ')}`;
-    return [{ ...model, pages: inPlace(model.pages, page, kept), notice }, []];
+    return [{ ...walkedAgain(model, page, kept), notice }, []];
   }
   if (!batch) {
     const without = withLooks(page, (look) => (look.strike === drafts ? null : look));
-    return [{ ...model, pages: inPlace(model.pages, page, without) }, [{ do: 'load' }]];
+    return [answered(model, page, without), [{ do: 'load' }]];
   }
   const [next, requests] = strikesAsked(withIds(page, batch, result.value), model);
-  return [{ ...model, pages: inPlace(model.pages, page, next) }, [{ do: 'load' }, ...requests]];
+  return [answered(model, page, next), [{ do: 'load' }, ...requests]];
+}
+
+/** The round that asked for these, walked still or left meanwhile. */
+function askedBy({ pages, leftRound }: Model, drafts: readonly Draft[]): RoundPage | null {
+  const asked = ({ batches }: RoundPage) =>
+    batches.some((batch) => batch.drafts === drafts || batch.looks.some(({ strike }) => strike === drafts));
+  const rounds = [...pages.filter((one): one is RoundPage => one.page === 'round'), leftRound];
+  return rounds.find((one) => one !== null && asked(one)) ?? null;
+}
+
+function answered(model: Model, page: RoundPage, next: RoundPage): Model {
+  if (model.leftRound === page) return { ...model, leftRound: next };
+  return { ...model, pages: inPlace(model.pages, page, next) };
+}
+
+/** A round that was left comes back above the board with what could not be saved; where another is walked, it waits. */
+function walkedAgain(model: Model, page: RoundPage, kept: RoundPage): Model {
+  const [board, ...rest] = model.pages;
+  const another = rest.some((one) => one.page === 'round');
+  if (model.leftRound !== page || another) return answered(model, page, kept);
+  const { failed, rows } = kept;
+  const at = rows.findIndex(({ look }) => failed[look.id]);
+  const back = { ...kept, at: at < 0 ? kept.at : at, leaving: false };
+  return { ...model, leftRound: null, pages: [board, back, ...rest] };
 }
 
 /** The pages once the answer is known: what was entered before it has changed the score by so much. */

@@ -9,6 +9,7 @@ import type { Loaded } from '../model.ts';
 /** The morning round: one row a look that is due. */
 export interface RoundPage {
   readonly page: 'round';
+  /** Lines it was scrolled on from the row in hand. */
   readonly from: number;
   /** What was due when the round began, in walking order: rows stay while entries come in. */
   readonly rows: readonly RoundRow[];

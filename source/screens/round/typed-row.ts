@@ -38,6 +38,11 @@ export function rowDrafts(
   return troubles.length > 0 ? bad(...troubles) : good(drafts);
 }
 
+/** Whether something is poured in, by what is typed: hands go to the engine for that. */
+export function pours({ look }: RoundRow, text: string): boolean {
+  return look.kind === 'fluid' && fluidParts(text).poured !== null;
+}
+
 interface Parts {
   readonly found: string;
   readonly poured: string | null;
@@ -60,11 +65,16 @@ function foundDraft(row: RoundRow, text: string, page: RoundPage, typist: Typist
   const { look, last } = row;
   if (text === '' || text === '=' || text.toLowerCase() === 'same')
     return last && made(row, page, typist, sameFields(row, last));
-  const change = /^[+\-\u2212]/u.test(text) && last?.is === 'amount' ? changeOf(look, text, page) : null;
+  const change = last?.is === 'amount' && isChange(text, last.value) ? changeOf(look, text, page) : null;
   if (change && !change.ok) return change;
   if (change && last?.is === 'amount')
     return made(row, page, typist, { value: Number((last.value + change.value).toPrecision(12)) });
   return typed(typedWords(row, text), page, typist);
+}
+
+/** A sign makes a change of it, but where what was found last lies below zero: there it is the number's own. */
+function isChange(text: string, last: number): boolean {
+  return last >= 0 && /^[+\-\u2212]/u.test(text);
 }
 
 function typedWords({ look: { kind, id, unit } }: RoundRow, text: string): readonly string[] {
@@ -74,11 +84,16 @@ function typedWords({ look: { kind, id, unit } }: RoundRow, text: string): reado
     case 'fluid':
       return ['dip', `fluid=${id}`, `level=${text}`];
     case 'anode':
-      return ['anode', `anode=${id}`, `share=${text}`];
+      return ['anode', `anode=${id}`, `share=${perCent(text)}`];
     case 'check':
       if (unit !== null) return ['check', `check=${id}`, `value=${text}`];
       return ['check', `check=${id}`, `ok=${ANSWERS.get(text.toLowerCase()) ?? text}`];
   }
+}
+
+/** A whole number above one is per cent, as the page that is printed has it. */
+function perCent(text: string): string {
+  return /^\d{1,3}$/u.test(text) && Number(text) > 1 ? `${text} %` : text;
 }
 
 /** As the page itself says them. */

@@ -365,6 +365,112 @@ describe('whatever is typed', () => {
   });
 });
 
+describe('left while the disk is still at it', () => {
+  const entry = (draft: Draft, id: string): Entry => ({
+    ...draft,
+    id,
+    writer: 'aaaaaa',
+    n: 1,
+    lc: 1000,
+    rec: AT,
+  });
+  const asked = (model: Model, key: string) => update(model, { is: 'key', key });
+  const draftsOf = ([request]: readonly Request[]) => {
+    if (request?.do !== 'save') throw new Error('nothing was to be saved');
+    return request.drafts;
+  };
+
+  it('what was struck is struck all the same once it is in the log', () => {
+    const [saving, requests] = asked(aRound(), 'enter');
+    const drafts = draftsOf(requests);
+    const left = moved(saving, 'u', 'escape');
+    expect(pageOf(left).page).toBe('board');
+    const result = good([entry(drafts[0]!, 'aaaaaa-1')]);
+    const [struck, then] = update(left, { is: 'saved', drafts, result });
+    const strikes = draftsOf(then.filter((request) => request.do === 'save'));
+    expect(strikes).toMatchObject([{ kind: 'strike', entry: 'aaaaaa-1' }]);
+    const [, last] = update(struck, { is: 'saved', drafts: strikes, result: good([]) });
+    expect(last).toEqual([{ do: 'load' }]);
+  });
+
+  it('what could not be saved comes back in its row, with what stood in the way', () => {
+    const [saving, requests] = asked(moved(aRound(), 'down', '1', '.', '1'), 'enter');
+    const drafts = draftsOf(requests);
+    const left = moved(saving, 'escape');
+    const result = bad({ kind: 'not saved', code: 'ENOSPC', text: '{}' });
+    const [back] = update(left, { is: 'saved', drafts, result });
+    expect(pageOf(back).page).toBe('round');
+    expect(text(back)).toMatch(/> Gear oil .*1\.1▏/u);
+    expect(text(back)).toContain('NOT SAVED');
+    expect(draftsOf(asked(back, 'enter')[1])).toMatchObject([{ kind: 'dip', level: 1.1 }]);
+  });
+});
+
+describe('what is under the row in hand', () => {
+  const note = `${'Mind the belts and the shaft. '.repeat(12)}The last word.`;
+  const { boat, entries } = aMorning();
+  const loaded = aLoaded({
+    boat: { ...boat, fluids: boat.fluids.map((fluid) => ({ ...fluid, note })) },
+    entries,
+    condition: conditionAt(boat, entries, NOW),
+  });
+
+  it('is read to its end on the smallest screen, and the row comes back with the next letter', () => {
+    const row = moved(aRound({ size: SIZES[0] }, loaded), 'down');
+    expect(text(row)).not.toContain('last word');
+    let read = row;
+    const pages: string[] = [];
+    for (let page = 0; page < 6; page += 1) {
+      read = moved(read, 'page down');
+      pages.push(text(read));
+    }
+    expect(pages.join()).toMatch(/last\s+word/u);
+    const end = Array(9)
+      .fill('page down')
+      .reduce((model: Model, key: string) => moved(model, key), read);
+    expect(text(moved(end, 'page down'))).toBe(text(end));
+    expect(text(moved(end, 'page up'))).not.toBe(text(end));
+    expect(text(moved(end, '1'))).toContain('1▏');
+  });
+
+  it('are the cautions, where something is poured in', () => {
+    const model = moved(aRound({ size: SIZES[2] }), 'down');
+    expect(text(model)).not.toContain('engine stopped, key out');
+    expect(text(moved(model, ...keys('1/2 +300ml')))).toContain('engine stopped, key out');
+    expect(text(moved(model, ...keys('+.1')))).not.toContain('engine stopped, key out');
+  });
+});
+
+describe('signs and per cent', () => {
+  const { boat, entries } = aMorning();
+  const cold = { ...boat.checks[0]!, id: 'freezer', name: 'Freezer', ask: 'number' as const, unit: 'C' };
+  const { atLeast: _, ...freezer } = cold;
+  const withFreezer = { ...boat, checks: [freezer, ...boat.checks] };
+  const looked = [...entries, anEntry('check', { check: 'freezer', value: -18 }, ago(5))];
+  const loaded = aLoaded({
+    boat: withFreezer,
+    entries: looked,
+    condition: conditionAt(withFreezer, looked, NOW),
+  });
+  const entered = (id: string, typed: string) => {
+    const model = aRound({}, loaded);
+    const page = pageOf(model);
+    const row = page.page === 'round' ? page.rows.findIndex(({ look }) => look.id === id) : -1;
+    return played(model, [...Array(row).fill('down'), ...keys(`${typed}~`)]).saved;
+  };
+
+  it("below zero a sign is the number's own, above it a change", () => {
+    expect(entered('freezer', '-17')).toMatchObject([{ check: 'freezer', value: -17 }]);
+    expect(entered('house-bank', '-.2')).toMatchObject([{ check: 'house-bank', value: 12.5 }]);
+  });
+
+  it('40 of an anode is per cent, as on the page that is printed', () => {
+    expect(entered('pencil', '40')).toMatchObject([{ anode: 'pencil', share: 0.4 }]);
+    expect(entered('pencil', '1')).toMatchObject([{ anode: 'pencil', share: 1 }]);
+    expect(entered('pencil', '900')).toEqual([]);
+  });
+});
+
 describe('at every size', () => {
   it.each(SIZES)('the row in hand is in sight at $columns x $rows', (size) => {
     let model = aRound({ size });
