@@ -2,14 +2,18 @@ import type { Line, Tone } from '../../source/screens/lines.ts';
 import type { Look } from '../../source/screens/palette.ts';
 import { widthOf } from '../../source/screens/width.ts';
 
-const LETTER = { width: 8.4, height: 18, size: 14, base: 13 };
+/** Letters of the usual monospace fonts are 0.6 as wide as the font is large. */
+const LETTER = { width: 8, height: 17, size: 13.33, base: 13 };
 const MARGIN = 12;
 const WHITE = '#ffffff';
 const INK = '#1c1c1c';
 
-/** A screen as an SVG picture: its lines on a white ground, each piece of text in the look of its tone, stretched to its columns whatever the font. */
+/** Letters of one font, or one of them over and over. */
+const PRINTED = /^(?:[ -~]*|(.)\1*)$/u;
+
+/** A screen as an SVG picture: its lines on a white ground, each piece of text in the look of its tone and in its columns whatever the fonts. */
 export function svgOf(lines: readonly Line[], columns: number, looks: Readonly<Record<Tone, Look>>): string {
-  const width = Math.ceil(columns * LETTER.width) + 2 * MARGIN;
+  const width = columns * LETTER.width + 2 * MARGIN;
   const height = lines.length * LETTER.height + 2 * MARGIN;
   return `${[
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="ui-monospace, Menlo, Consolas, 'DejaVu Sans Mono', monospace" font-size="${LETTER.size}" fill="${INK}">`,
@@ -29,19 +33,32 @@ export function svgOf(lines: readonly Line[], columns: number, looks: Readonly<R
 function pieceOf(text: string, look: Look, column: number, row: number): string[] {
   const shown = look.inverse ? text : text.trim();
   if (shown === '') return [];
-  const x = place(MARGIN + (column + (look.inverse ? 0 : text.indexOf(shown))) * LETTER.width);
-  const wide = place(widthOf(shown) * LETTER.width);
+  const x = MARGIN + (column + (look.inverse ? 0 : text.indexOf(shown))) * LETTER.width;
+  const wide = widthOf(shown) * LETTER.width;
   const y = MARGIN + row * LETTER.height;
   const colour = look.color ?? INK;
   const fill = look.inverse ? WHITE : colour;
-  const weight = look.bold ? ' font-weight="bold"' : '';
+  const drawn = [
+    `<text y="${y + LETTER.base}" xml:space="preserve"`,
+    PRINTED.test(shown)
+      ? ` x="${x}" textLength="${wide}" lengthAdjust="spacingAndGlyphs"`
+      : ` x="${lettersFrom(x, shown).join(' ')}"`,
+    fill === INK ? '' : ` fill="${fill}"`,
+    look.bold ? ' font-weight="bold"' : '',
+    `>${escaped(shown)}</text>`,
+  ].join('');
   const ground = `<rect x="${x}" y="${y}" width="${wide}" height="${LETTER.height}" fill="${colour}"/>`;
-  const drawn = `<text x="${x}" y="${y + LETTER.base}" textLength="${wide}" lengthAdjust="spacingAndGlyphs"${fill === INK ? '' : ` fill="${fill}"`}${weight} xml:space="preserve">${escaped(shown)}</text>`;
   return look.inverse ? [ground, drawn] : [drawn];
 }
 
-function place(points: number): number {
-  return Number(points.toFixed(1));
+/** Where each letter stands: marks of a chart come from another font than the spaces between them, and would not line up. */
+function lettersFrom(start: number, text: string): number[] {
+  let x = start;
+  return [...text].map((letter) => {
+    const at = x;
+    x += widthOf(letter) * LETTER.width;
+    return at;
+  });
 }
 
 function escaped(text: string): string {
