@@ -19,8 +19,11 @@ export async function pictures(): Promise<Map<string, string>> {
   const board = await sampleModel();
   const made = new Map<string, string>();
   for (const size of SIZES) made.set(`board-${size.columns}x${size.rows}.txt`, textAt({ ...board, size }));
-  made.set('board-120x36.svg', pictureOf({ ...board, size: { columns: 120, rows: 36 } }));
-  made.set('weather-80x24.svg', pictureOf(moved(board, 'w')));
+  made.set(
+    'board-120x36.svg',
+    pictureOf('The board on the sample boat', { ...board, size: { columns: 120, rows: 36 } }),
+  );
+  made.set('weather-80x24.svg', pictureOf('The weather page on the sample boat', moved(board, 'w')));
   return made;
 }
 
@@ -40,8 +43,8 @@ function textAt(model: Model): string {
     .join('');
 }
 
-function pictureOf(model: Model): string {
-  return svgOf(screenLines(model), model.size.columns, palettes.day.looks);
+function pictureOf(title: string, model: Model): string {
+  return svgOf(title, screenLines(model), model.size.columns, palettes.day.looks);
 }
 
 if (import.meta.main) {

@@ -12,11 +12,17 @@ const INK = '#1c1c1c';
 const PRINTED = /^(?:[ -~]*|(.)\1*)$/u;
 
 /** A screen as an SVG picture: its lines on a white ground, each piece of text in the look of its tone and in its columns whatever the fonts. */
-export function svgOf(lines: readonly Line[], columns: number, looks: Readonly<Record<Tone, Look>>): string {
+export function svgOf(
+  title: string,
+  lines: readonly Line[],
+  columns: number,
+  looks: Readonly<Record<Tone, Look>>,
+): string {
   const width = columns * LETTER.width + 2 * MARGIN;
   const height = lines.length * LETTER.height + 2 * MARGIN;
   return `${[
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="ui-monospace, Menlo, Consolas, 'DejaVu Sans Mono', monospace" font-size="${LETTER.size}" fill="${INK}">`,
+    `<title>${escaped(title)}</title>`,
     `<rect width="${width}" height="${height}" rx="6" fill="${WHITE}"/>`,
     ...lines.flatMap(({ spans }, row) => {
       let column = 0;
