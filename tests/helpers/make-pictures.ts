@@ -34,7 +34,12 @@ async function sampleModel(): Promise<Model> {
   rmSync(state, { recursive: true, force: true });
   if (!read.ok) throw new Error(JSON.stringify(read.troubles, null, 2));
   const { condition, document } = answerFor(read.value, { at: now, seed: 1, simulations: 4096 });
-  return aModel({ now }, document, { ...read.value, readOnly: null, condition, own: { tables: [], troubles: [] } });
+  return aModel({ now }, document, {
+    ...read.value,
+    readOnly: null,
+    condition,
+    own: { tables: [], troubles: [] },
+  });
 }
 
 function textAt(model: Model): string {
