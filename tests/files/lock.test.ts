@@ -40,6 +40,8 @@ describe('a merge while another process saves', () => {
     const clone = aBoatFolder(join(aFolder(), 'clone'));
     cpSync(boat.folder, clone.folder, { recursive: true });
     cpSync(boat.state, clone.state, { recursive: true });
+    // From here on the two go different ways, whichever process is first.
+    await saved(boat.open(), aRemark('apart'));
     const [each, merges] = [100, 25];
     const [saving, merging] = await Promise.all([
       run(process.execPath, [script, boat.folder, boat.state, 'ann', String(each)]),
@@ -56,6 +58,7 @@ describe('a merge while another process saves', () => {
     expect(merging.stdout).toContain('united');
     const wanted = [
       'together',
+      'apart',
       ...Array.from({ length: each }, (_, i) => `ann ${i}`),
       ...Array.from({ length: merges }, (_, i) => `clone ${i}`),
     ];

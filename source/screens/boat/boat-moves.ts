@@ -29,7 +29,7 @@ export const retirePart = withPage((model, page) => {
   if (model.boat.is !== 'open') return [model, []];
   if (model.boat.loaded.readOnly) return [{ ...model, notice: READ_ONLY }, []];
   const part = partsOf(model.boat.loaded.boat)[page.at];
-  if (!part) return [model, []];
+  if (part?.id == null) return [model, []];
   if (page.going !== part.id)
     return [
       {

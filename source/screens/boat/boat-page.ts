@@ -27,7 +27,7 @@ export function boatLines(sight: Sight, page: BoatPage, rows: number): Line[] {
         say(`  ${here ? '>' : ' '} `, here ? 'chosen' : 'plain'),
         say(cut(part.name, columns - 8), here ? 'chosen' : 'plain'),
       ],
-      [say(`${part.id}  `)],
+      [say(`${part.id ?? 'a adds one'}  `)],
       columns,
     );
     lines.push({

@@ -32,7 +32,8 @@ export interface BoatItemPage {
 
 export interface Part {
   readonly kind: Kind;
-  readonly id: string;
+  /** Null stands for a kind she has none of yet. */
+  readonly id: string | null;
   readonly name: string;
 }
 
@@ -47,7 +48,11 @@ export const KIND_NAMES: { readonly [K in Kind]: readonly [one: string, many: st
 };
 
 export function partsOf(boat: Boat): readonly Part[] {
-  return KINDS.flatMap((kind) => boat[kind].map(({ id, name }) => ({ kind, id, name: cleaned(name) })));
+  return KINDS.flatMap((kind): Part[] =>
+    boat[kind].length === 0
+      ? [{ kind, id: null, name: 'none yet' }]
+      : boat[kind].map(({ id, name }) => ({ kind, id, name: cleaned(name) })),
+  );
 }
 
 /** A bad day is the worst of ten: 1.3 standard deviations from the usual one. */

@@ -4,13 +4,15 @@ import { type Model, pageOf } from '../../../source/screens/model.ts';
 import { update } from '../../../source/screens/update.ts';
 import { widthOf } from '../../../source/screens/width.ts';
 import { bad, good } from '../../../source/trouble.ts';
+import { aBoat } from '../../helpers/a-boat.ts';
+import { aDocument, aLoaded } from '../../helpers/a-document.ts';
 import { aModel, moved, SIZES, seen } from '../../helpers/a-model.ts';
 import { BAD_INPUT } from '../../helpers/bad-input.ts';
 
 const pageText = (model: Model) => seen(model).join('\n');
 
 /** The boat page with this item chosen. */
-function at(id: string, model = aModel()): Model {
+function at(id: string | null, model = aModel()): Model {
   if (model.boat.is !== 'open') throw new Error('a model without a boat');
   const index = partsOf(model.boat.loaded.boat).findIndex((part) => part.id === id);
   return moved(model, 'b', ...Array(index).fill('j'));
@@ -102,6 +104,17 @@ describe('the boat page', () => {
     expect(added).toMatchObject([
       { change: { kind: 'checks', id: 'lamps', how: 'add', set: [{ path: ['name'], value: 'Lamps' }] } },
     ]);
+  });
+
+  it('adds the first of a kind she has none of', () => {
+    const boat = aBoat({ dated: [] });
+    const model = at(null, aModel({}, aDocument(), aLoaded({ boat })));
+    expect(pageText(model)).toContain('none yet');
+    expect(moved(model, 'x').notice).toBeNull();
+    for (const key of ['a', 'enter']) {
+      const page = pageOf(moved(model, key));
+      expect(page).toMatchObject({ page: 'boat item', kind: 'dated', id: null });
+    }
   });
 
   it('retires at the second x only', () => {

@@ -72,6 +72,13 @@ describe('the log', () => {
     expect(request).toMatchObject({ do: 'save', drafts: [{ kind: 'strike', entry: strike.id }] });
   });
 
+  it('one struck on two laptops is restored by striking both', () => {
+    const again = anEntry('strike', { entry: wrong.id }, ago(1));
+    const model = on('STRUCK: ', opened({ entries: [...aLoaded().entries, strike, again] }));
+    const [, [request]] = update(moved(model, 'r'), { is: 'key', key: 'enter' });
+    expect(request).toMatchObject({ do: 'save', drafts: [{ entry: strike.id }, { entry: again.id }] });
+  });
+
   it('a strike is told by what it struck', () => {
     expect(chosen(on('Struck: Gear oil: 0.9 L'))).toContain('the wrong stick');
   });
