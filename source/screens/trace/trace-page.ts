@@ -26,7 +26,7 @@ export function traceTitle(sight: Sight, { id, table }: TracePage, columns: numb
   );
 }
 
-/** What can be lived with first, then how far the hunt is, the next best look, the causes with their clues, the order of repairs. */
+/** What can be lived with first, then how far the hunt is, the next best look or, where none is left, the order of repairs; then the causes with their clues. */
 export function traceLines(sight: Sight, page: TracePage, columns: number): Line[] {
   const document = traceIn(sight.boat.loaded, page);
   if (!document) return [line(say('  The boat file no longer has this item, or nothing to trace it by.'))];
@@ -35,14 +35,17 @@ export function traceLines(sight: Sight, page: TracePage, columns: number): Line
   const titled = (title: string, lines: readonly Line[]) =>
     lines.length === 0 ? [] : [BLANK, line(say(`  ${title}`, 'title')), ...lines];
   const barred = (document.liveWith?.bars.length ?? 0) > 0;
-  const repairs = repairWords(document);
+  const words = repairWords(document);
+  const repairs = titled(
+    words?.title ?? '',
+    words ? [...words.lines, WORK].flatMap((text) => told(text, 4)) : [],
+  );
   const jobs = jobWords(document);
   return [
     ...(sight.boat.loaded.readOnly ? told('Looking only, nothing can be saved here.', 2, 'watch') : []),
     ...liveWords(document).flatMap((text) => told(text, 2, barred ? 'danger' : 'plain')),
     ...told(stateWords(document), 2, 'title'),
-    BLANK,
-    ...lookLines(sight, page, document, columns),
+    ...(document.next ? [BLANK, ...lookLines(sight, page, document, columns)] : [...told(SPENT), ...repairs]),
     ...titled(
       'CAUSES',
       causeWords(document).flatMap(({ chance, name, clues }) => [
@@ -50,12 +53,7 @@ export function traceLines(sight: Sight, page: TracePage, columns: number): Line
         ...clues.flatMap((clue) => told(clue, 8)),
       ]),
     ),
-    ...(repairs
-      ? titled(
-          repairs.title,
-          [...repairs.lines, WORK].flatMap((text) => told(text, 4)),
-        )
-      : []),
+    ...(document.next ? repairs : []),
     ...titled(
       'WORK DONE FOR IT',
       [...jobs.open.map((text) => `${text}.`), ...jobs.closed].flatMap((text) => told(text, 4)),
@@ -73,6 +71,7 @@ export function traceLines(sight: Sight, page: TracePage, columns: number): Line
   ];
 }
 
+const SPENT = 'Nothing more to look for now.';
 const WORK = 'Once done, o logs it for its cause; the readings after it tell whether it was that.';
 
 /** The first line shown, so that all of the look asked for is in sight; where there is no room for it, its beginning; where none is asked, the top. */
@@ -108,7 +107,7 @@ function askedLines(lines: readonly Line[]): { first: number; last: number } | n
 function lookLines(sight: Sight, page: TracePage, document: TraceDocument, columns: number): Line[] {
   const look = lookWords(document);
   const told = (text: string, tone: Tone = 'plain') => paragraph(text, columns - 2, { indent: 4, tone });
-  if (!look) return paragraph('Nothing more to look for now.', columns - 2, { indent: 2 });
+  if (!look) return [];
   if (page.asked) return [line(say('  saving'))];
   const stop = { key: 'look', part: 'trace', opens: { open: 'answer' } } as const;
   const keys = sight.boat.loaded.readOnly ? [] : told('y seen, n not seen, c cannot tell', 'chosen');
