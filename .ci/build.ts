@@ -27,6 +27,9 @@ const { output } = await build({
     alias: {
       'react-devtools-core': join(import.meta.dirname, 'nothing.js'),
       'when-exit': join(import.meta.dirname, 'nothing.js'),
+      // Preferences are checked by hand, without the schema these would compile.
+      'ajv/dist/2020.js': join(import.meta.dirname, 'nothing.js'),
+      'ajv-formats': join(import.meta.dirname, 'nothing.js'),
       'string-width': join(import.meta.dirname, 'string-width.cjs'),
     },
   },

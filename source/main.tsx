@@ -101,10 +101,11 @@ async function board(start: BoardStart): Promise<number> {
       async load() {
         const read = first ?? (await folder?.read()) ?? bad();
         first = null;
-        if (read.ok) latest = read.value;
-        return read.ok
-          ? good({ ...read.value, condition: conditionAt(read.value.boat, read.value.entries, moment()) })
-          : read;
+        if (!read.ok) return read;
+        latest = read.value;
+        const { boat, entries } = read.value;
+        const own = (await folder?.tables()) ?? { tables: [], troubles: [] };
+        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()) });
       },
       async judge(of, wanted) {
         const answered = await inTurns(

@@ -54,7 +54,7 @@ export interface BoatFolder {
   /** Takes a forecast in; the same one again changes nothing. Returns the file. */
   keepForecast(forecast: Forecast): Promise<Result<string>>;
   /** The owner's own tables for `trace`, and what is wrong with those that cannot be used. */
-  tables(): Promise<{ readonly tables: readonly Table[]; readonly troubles: readonly Trouble[] }>;
+  tables(): Promise<OwnTables>;
   /** Takes lines of the log that were changed by hand in again, as new entries. */
   accept(): Promise<Result<Accepted>>;
   /** Takes everything another copy of the boat folder has into this one; nothing is changed over there. A copy of `anyName` may be called otherwise. */
@@ -63,6 +63,11 @@ export interface BoatFolder {
   copyTo(place: string): Promise<Result<CheckedCopy>>;
   /** Calls back when the folder's log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
+}
+
+export interface OwnTables {
+  readonly tables: readonly Table[];
+  readonly troubles: readonly Trouble[];
 }
 
 export interface LoadedBoat {

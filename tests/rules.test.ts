@@ -26,7 +26,7 @@ const mayImport: { readonly [folder: string]: readonly string[] } = {
   words: [...everythingPure, 'tracing'],
   files: ['boat', 'logbook', 'forecast', 'tracing'],
   commands: [...everythingPure, 'tracing', 'words'],
-  screens: [...everythingPure, 'words'],
+  screens: [...everythingPure, 'tracing', 'words'],
 };
 const pure = [...everythingPure, 'tracing', 'words'];
 /** Packages a pure folder may use; `node:`, ink, react and conf never. */

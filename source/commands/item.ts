@@ -6,6 +6,7 @@ import { cautionsFor } from '../words/cautions.ts';
 import { cleaned } from '../words/cleaned.ts';
 import { itemLines } from '../words/item-page.ts';
 import { wrapped } from '../words/lines.ts';
+import { thingsOf } from '../words/traced.ts';
 import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
@@ -13,7 +14,6 @@ import type { Command } from './command.ts';
 import { asJson, listed, logPage } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
-import { thingsOf } from './trace.ts';
 import { whichBoat } from './which-boat.ts';
 
 export const item: Command = {

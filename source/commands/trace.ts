@@ -1,20 +1,14 @@
 import type { Boat } from '../boat/boat.ts';
-import { itemsOf } from '../boat/boat.ts';
 import { conditionAt } from '../condition/condition-at.ts';
 import { believe } from '../inference/believe.ts';
-import type { LoadedBoat } from '../outside.ts';
 import { inflowLPerMinute, pumpedLPerMinute } from '../tracing/flooding.ts';
-import { liveWith } from '../tracing/live-with.ts';
-import { pumpRate } from '../tracing/pump.ts';
 import type { Table } from '../tracing/table.ts';
 import { type Traced, tablesFor, tablesWith } from '../tracing/tables.ts';
-import { traceOf } from '../tracing/trace.ts';
-import { bad, good, type Result, type Trouble } from '../trouble.ts';
+import { bad, good, type Result } from '../trouble.ts';
 import { amountFrom, numberIn } from '../words/amounts.ts';
 import { cleaned } from '../words/cleaned.ts';
-import { type TraceDocument, traceDocument } from '../words/trace-document.ts';
 import { tracePage } from '../words/trace-page.ts';
-import { sayTrouble } from '../words/troubles.ts';
+import { type Flooding, thingsOf, traced } from '../words/traced.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import type { Command } from './command.ts';
 import { complainOf, jsonText } from './show.ts';
@@ -47,11 +41,12 @@ export const trace: Command = {
       tablesWith(own.tables),
     );
     if (!found.ok) return complainOf([...found.troubles, ...own.troubles], outside);
-    const document = documentFor(
-      loaded,
-      options.at ?? outside.now(),
-      { ...found.value, flooding: asked.value },
-      own.troubles,
+    const { boat, entries } = loaded;
+    const condition = conditionAt(boat, entries, options.at ?? outside.now());
+    const beliefs = believe(boat, condition);
+    const document = traced(
+      { boat, condition, beliefs },
+      { ...found.value, flooding: asked.value, troubles: own.troubles },
     );
     if (options.json) outside.print(jsonText(document));
     else {
@@ -61,11 +56,6 @@ export const trace: Command = {
     return STATUS.done;
   },
 };
-
-interface Flooding {
-  readonly inflow: number;
-  readonly pumped: number | null;
-}
 
 function isField(word: string): boolean {
   return word.includes('=');
@@ -140,31 +130,4 @@ function thingAndTable(words: readonly string[], boat: Boat, tables: readonly Ta
     });
   const table = wanted === undefined ? fit[0] : fit.find((one) => one.id === wanted);
   return table ? good({ thing, table }) : bad(unknownWord('table', wanted!, ids));
-}
-
-/** All that may be traced. */
-/** All that may be traced: the items, and the engines. */
-export function thingsOf(boat: Boat): readonly Traced[] {
-  return [...itemsOf(boat), ...boat.engines.map((engine) => ({ ...engine, kind: 'engine' }))];
-}
-
-function documentFor(
-  { boat, entries }: LoadedBoat,
-  at: number,
-  { thing, table, flooding }: Found & { readonly flooding: Flooding | null },
-  troubles: readonly Trouble[],
-): TraceDocument {
-  const condition = conditionAt(boat, entries, at);
-  const beliefs = believe(boat, condition);
-  const check = condition.checks.get(thing.id);
-  return traceDocument({
-    boat: boat.name,
-    at,
-    item: { id: thing.id, kind: thing.kind, name: thing.name },
-    trace: traceOf({ boat, condition, beliefs }, thing.id, table),
-    live: liveWith(boat, condition, beliefs.fluids.get(thing.id) ?? null, thing.id),
-    pump: check && table.liquid === 'bilge' ? pumpRate(check) : null,
-    flooding,
-    trouble: troubles.map(sayTrouble),
-  });
 }

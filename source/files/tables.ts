@@ -1,7 +1,6 @@
 import path from 'node:path';
+import type { OwnTables } from '../outside.ts';
 import { readTable } from '../tracing/read-table.ts';
-import type { Table } from '../tracing/table.ts';
-import type { Trouble } from '../trouble.ts';
 import type { Disk } from './disk.ts';
 import { namesIn } from './names-in.ts';
 import { readTextFile } from './read-text.ts';
@@ -11,10 +10,7 @@ const MOST_BYTES = 1024 * 1024;
 const MOST_TABLES = 100;
 
 /** The owner's own tables in `tracing/`, by name; those that cannot be used are troubles. */
-export function readTables(
-  disk: Disk,
-  boat: string,
-): { readonly tables: readonly Table[]; readonly troubles: readonly Trouble[] } {
+export function readTables(disk: Disk, boat: string): OwnTables {
   const names = namesIn(disk, path.join(boat, 'tracing')).filter((name) => name.endsWith('.json'));
   const read = names.slice(0, MOST_TABLES).map((name) => {
     const text = readTextFile(disk, path.join(boat, 'tracing', name), MOST_BYTES);

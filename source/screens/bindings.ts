@@ -7,6 +7,7 @@ import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
 import { preferencesKeys } from './preferences/preferences-keys.ts';
 import { roundKeys } from './round/round-keys.ts';
+import { traceKeys } from './trace/trace-keys.ts';
 import { typedInto } from './typing.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
@@ -27,7 +28,7 @@ export interface Binding {
   readonly act: Move | { readonly fillIn: FormName };
 }
 
-const TURNED = ['item', 'answer', 'weather', 'trouble', 'keys'] as const;
+const TURNED = ['item', 'answer', 'weather', 'trouble', 'trace', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
 const TYPED: readonly PageName[] = [
@@ -317,6 +318,7 @@ const bindings: readonly Binding[] = [
     act: 'leave unmade',
   },
   ...roundKeys,
+  ...traceKeys,
   ...logBindings,
   ...preferencesKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },

@@ -2,7 +2,7 @@ import type { BoatChange } from '../boat/change.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Content } from '../forecast/content.ts';
 import type { Draft, Entry } from '../logbook/entries.ts';
-import type { LoadedBoat } from '../outside.ts';
+import type { LoadedBoat, OwnTables } from '../outside.ts';
 import type { Result, Trouble } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
@@ -17,6 +17,7 @@ import type { PaletteName } from './palette.ts';
 import type { PreferencesPage } from './preferences/preferences.ts';
 import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
+import type { TracePage } from './trace/trace.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -71,6 +72,8 @@ export type BoatShown =
 /** What one reading of the boat folder gives. */
 export interface Loaded extends LoadedBoat {
   readonly condition: Condition;
+  /** The owner's own tables for a trace, and what is wrong with those that cannot be used. */
+  readonly own: OwnTables;
 }
 
 /** A page turned to. `from` is the first line shown. */
@@ -98,6 +101,7 @@ export type Page =
   | HeardPage
   | FirstRunPage
   | RoundPage
+  | TracePage
   | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };

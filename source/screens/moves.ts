@@ -36,6 +36,7 @@ import {
 import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
+import { answer, nextTable, strikeClue, trace, workForIt } from './trace/trace-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -121,6 +122,13 @@ export const moves = {
   'rest unchanged': restUnchanged,
   'strike last': strikeLast,
   'leave round': leaveRound,
+  trace,
+  'clue seen': answer(true),
+  'clue not seen': answer(false),
+  'clue cannot tell': answer(null),
+  'strike clue': strikeClue,
+  'work for it': workForIt,
+  'next table': nextTable,
   log,
   'next entry': chooseEntry(1),
   'entry before': chooseEntry(-1),

@@ -13,6 +13,7 @@ import { preferencesLines, preferencesTitle } from './preferences/preferences-pa
 import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
+import { traceLines, traceTitle } from './trace/trace-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
 import { weatherLines, weatherTitle } from './weather-page.ts';
 
@@ -45,6 +46,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: formTitle(sight, page, columns), lines: formLines(sight, page, columns) };
   if (page.page === 'round')
     return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
+  if (page.page === 'trace')
+    return { title: traceTitle(sight, page, columns), lines: traceLines(sight, page, columns) };
   if (page.page === 'log')
     return {
       title: logTitle(sight, page, columns),

@@ -23,6 +23,7 @@ import {
 } from './model.ts';
 import { moves } from './moves.ts';
 import { roundJudged, roundSaved } from './round/round-saved.ts';
+import { traceReckoned, traceSaved } from './trace/trace-moves.ts';
 import { isTrial, type Trial } from './trial.ts';
 import { pastedInto, typedInto } from './typing.ts';
 
@@ -79,7 +80,7 @@ function pressed(model: Model, key: string): Step {
 function saved(model: Model, drafts: readonly Draft[], result: Result<readonly Entry[]>): Step {
   const inRound = roundSaved(model, drafts, result);
   if (inRound) return inRound;
-  const [board, ...rest] = model.pages;
+  const [board, ...rest] = traceSaved(model.pages, drafts, result) ?? model.pages;
   const isOf = (page: Page) => page.page === 'form' && page.saving === drafts;
   if (!result.ok) {
     const told = rest.map((page) =>
@@ -122,7 +123,7 @@ function opened(model: Model, loaded: Loaded): Step {
   const trials = model.pages.flatMap((page): Request[] =>
     page.page === 'weather' && isTrial(page.trial) ? [{ do: 'try', loaded, trial: page.trial }] : [],
   );
-  return [{ ...model, boat }, [{ do: 'judge', loaded }, ...trials]];
+  return [traceReckoned({ ...model, boat }, loaded), [{ do: 'judge', loaded }, ...trials]];
 }
 
 /** What was tried meanwhile, or stands on an older reading, is dropped. */

@@ -28,7 +28,8 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
     `${about.name(entry.fluid)}: ${amountWords(entry.amount, 'L', fullOf(entry.fluid, about))} poured in${after(levelWords(entry, about), ', now ')}${from(entry.from, about)}`,
   change: (entry, about) =>
     `${about.name(entry.fluid)}: drained and refilled${after(levelWords(entry, about), ', now ')}${from(entry.from, about)}`,
-  job: (entry, { name }) => `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}`,
+  job: (entry, { name }) =>
+    `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}${after(entry.cause, ', for ')}`,
   leak: (entry, { name }) =>
     `${name(entry.item)}: ${leakWords[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
   anode: (entry, { name }) =>

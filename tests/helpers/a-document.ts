@@ -152,6 +152,7 @@ export function aLoaded(overrides: Partial<Loaded> = {}): Loaded {
     boat,
     entries,
     condition,
+    own: { tables: [], troubles: [] },
     struck: [],
     quiet: [],
     forecasts: [],

@@ -45,7 +45,10 @@ try {
       begin: async () => bad(),
       changeBoat: async () => bad(),
       sample: async () => bad(),
-      save: async () => good([]),
+      save: async () => {
+        planted('save')();
+        return good([]);
+      },
       takeIn: async () => good(''),
       watch: () => () => {},
     },

@@ -55,6 +55,16 @@ async function expectRestored(terminal: TestTerminal): Promise<void> {
   await terminal.until((screen) => screen.includes('the same'), 'the terminal as it was');
 }
 
+/** Opens the top-up of the gear oil, so many places down the board, and types half an amount and a q. */
+async function typeHalf(terminal: TestTerminal, down: number): Promise<void> {
+  terminal.type('j'.repeat(down));
+  await terminal.until((screen) => screen.includes('> '), 'the choice');
+  terminal.type('\r');
+  await terminal.until((screen) => screen.includes('GEAR OIL'), 'the gear oil');
+  terminal.type('t30q');
+  await terminal.until((screen) => /poured in +30q/u.test(screen), 'what was typed');
+}
+
 describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped until built)', () => {
   const boardCommand = [process.execPath, PROGRAM, ...NOT_READY].join(' ');
 
@@ -72,20 +82,37 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     expect(terminal.written(), 'the whole page comes before the answer').toContain('WORKING');
   });
 
-  it.each([
-    ['q', 0, (terminal: TestTerminal) => terminal.type('q')],
-    ['Ctrl+C', 0, (terminal: TestTerminal) => terminal.type('\u0003')],
+  const ways: [string, number, (terminal: TestTerminal) => void][] = [
+    ['Ctrl+C', 0, (terminal) => terminal.type('\u0003')],
     ['SIGINT', 0, () => process.kill(pid(), 'SIGINT')],
     ['SIGTERM', 143, () => process.kill(pid(), 'SIGTERM')],
     ['SIGHUP', 129, () => process.kill(pid(), 'SIGHUP')],
-  ])('after %s the terminal is as it was, the status %i', async (_, status, leave) => {
-    const terminal = await shell();
-    terminal.type(run(boardCommand));
-    await terminal.until(answered, 'the board');
-    leave(terminal);
-    await terminal.until((screen) => screen.includes(`status: ${status}`), 'the status');
-    await expectRestored(terminal);
-  });
+  ];
+
+  it.each(ways)(
+    'with a form half typed %s gives the terminal back, the status %i; q is a letter there',
+    async (_, status, leave) => {
+      const terminal = await shell();
+      terminal.type(run(boardCommand));
+      await terminal.until(answered, 'the board');
+      await typeHalf(terminal, 4);
+      leave(terminal);
+      await terminal.until((screen) => screen.includes(`status: ${status}`), 'the status');
+      await expectRestored(terminal);
+    },
+  );
+
+  it.each<(typeof ways)[number]>([['q', 0, (terminal) => terminal.type('q')], ...ways])(
+    'after %s the terminal is as it was, the status %i',
+    async (_, status, leave) => {
+      const terminal = await shell();
+      terminal.type(run(boardCommand));
+      await terminal.until(answered, 'the board');
+      leave(terminal);
+      await terminal.until((screen) => screen.includes(`status: ${status}`), 'the status');
+      await expectRestored(terminal);
+    },
+  );
 
   it('Ctrl+Z gives the terminal back, fg brings the board back as it was, and so after a stop from outside', async () => {
     const terminal = await shell();
@@ -270,6 +297,20 @@ describe('a fault in the board', () => {
     });
     await bundle.write({ file: faulty, format: 'esm', codeSplitting: false });
   });
+
+  it.each(['render', 'reckoning', 'timer', 'rejection', 'save'])(
+    'in a %s while a form is half typed gives the terminal back and is told on it',
+    async (where) => {
+      const terminal = await shell();
+      terminal.type(run(`${process.execPath} ${faulty} ${where}`));
+      await terminal.until(answered, 'the board');
+      await typeHalf(terminal, 8);
+      terminal.type(where === 'save' ? '\u007f0 ml\r' : '\u000c');
+      await terminal.until((screen) => screen.includes('status: 70'), 'the status');
+      expect(terminal.screen().join('\n')).toMatch(/told: (Error: planted|TypeError)/u);
+      await expectRestored(terminal);
+    },
+  );
 
   it.each([
     ['render', '\u000c'],

@@ -13,7 +13,7 @@ import { type FormName, forms } from './table.ts';
 function aboutOf(model: Model): ShownItem | null {
   if (model.boat.is !== 'open') return null;
   const page = pageOf(model);
-  const about = page.page === 'item' ? page.id : storeInHand(model);
+  const about = page.page === 'item' || page.page === 'trace' ? page.id : storeInHand(model);
   return shownItems(model.boat).find(({ id }) => id === about) ?? null;
 }
 

@@ -1,6 +1,7 @@
 import { nameOf } from '../../words/names.ts';
 import type { Sight } from '../sight.ts';
-import { type FormKind, NONE, unsettledNotes, WHEN } from './form.ts';
+import { traceTables } from '../trace/trace.ts';
+import { type FormKind, type FormRow, NONE, unsettledNotes, WHEN } from './form.ts';
 import { aboardWords } from './stock.ts';
 
 /** Work done on something. */
@@ -8,12 +9,16 @@ export const job: FormKind = {
   title: 'WORK DONE',
   act: 'work',
   offered: (item) => item !== null && item.kind !== 'spare',
-  rows: () => [
+  rows: (sight, id) => [
     { field: 'text', label: 'what was done', example: 'nipped up the output seal', usual: null },
     { field: 'minutes', label: 'time it took', example: '20, 1.5 h', usual: 'not noted' },
+    ...causeRow(sight, id),
     WHEN,
   ],
-  entries: (typed, item) => [{ kind: 'job', item, ...typed }],
+  entries({ cause, ...typed }, item) {
+    const meant = cause === undefined || cause === NONE.id ? {} : { cause };
+    return [{ kind: 'job', item, ...typed, ...meant }];
+  },
   notes: (sight, id) => [
     ...(sight.boat.loaded.boat.fluids.some((fluid) => fluid.id === id)
       ? ['How fast it goes is learned anew from here; the readings after it tell whether it helped.']
@@ -21,6 +26,22 @@ export const job: FormKind = {
     ...unsettledNotes(sight, id),
   ],
 };
+
+/** The cause it was meant to put right, where the item can be traced. */
+function causeRow(sight: Sight, id: string): FormRow[] {
+  const causes = traceTables(sight.boat.loaded, id).flatMap((table) => table.causes);
+  const [first] = causes;
+  if (!first) return [];
+  return [
+    {
+      field: 'cause',
+      label: 'meant for',
+      example: `${first.name}, or none`,
+      usual: 'no one cause',
+      choices: [...causes, NONE],
+    },
+  ];
+}
 
 /** A service done, with what it took. */
 export const service: FormKind = {

@@ -1,0 +1,142 @@
+import { amountWords, badHundred, capital, counted, dayWords, durationWords, sentence } from './say.ts';
+import { SOMETHING_ELSE, type TraceDocument } from './trace-document.ts';
+
+/** So many causes and repairs are told; the rest are in --json. */
+const MOST_CAUSES = 5;
+const MOST_REPAIRS = 4;
+
+/** What every trace ends with. */
+export const CHANCES_ONLY =
+  'Chances, not findings: the log knows what was written down, not the boat. Makers\u2019 manuals and licensed people come first.';
+
+/** What can be lived with and what cannot, how often the pump works, what an opening lets in. */
+export function liveWords({ liveWith, pump, flooding }: TraceDocument): string[] {
+  const lines = (liveWith?.bars ?? []).map((bar) => BARS[bar] ?? bar);
+  if (liveWith && lines.length === 0) {
+    const { lostADayL, lastsDays, aboardL } = liveWith;
+    const seen = liveWith.class === null ? '' : ` Seen of it: ${CLASSES[liveWith.class]}.`;
+    const rate = lostADayL === null ? '' : ` It loses about ${amountWords(lostADayL, 'L')} on a usual day`;
+    const aboard = aboardL === null ? '' : ` with ${amountWords(aboardL, 'L')} aboard`;
+    const lasts =
+      lastsDays === null
+        ? ''
+        : `: enough for about ${counted(Math.floor(lastsDays), 'day', 'days')}${aboard}`;
+    lines.push(
+      `Can be lived with as far as the log tells, if the level is looked at more often.${seen}${rate === '' ? '' : `${rate}${lasts}.`}`,
+    );
+  }
+  if (pump)
+    lines.push(
+      pump.before === null
+        ? `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day, and has not changed.`
+        : `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day since ${dayWords(Date.parse(pump.since), 'UTC')}; before, ${amountWords(pump.before, null)}.`,
+    );
+  if (flooding)
+    lines.push(
+      `Such an opening lets in about ${amountWords(flooding.inflowLPerMinute, 'L')} a minute.${
+        flooding.pumpedLPerMinute === null
+          ? ''
+          : ` The pump, at the half of its label it does at work, moves ${amountWords(flooding.pumpedLPerMinute, 'L')}: ${flooding.keepsUp ? 'it keeps up' : 'it does not keep up; close or plug the opening first'}.`
+      }`,
+    );
+  return lines;
+}
+
+const BARS: { readonly [bar: string]: string } = {
+  'fuel leak':
+    'A fuel leak cannot be lived with: no engine, no flame, until it is put right and looked at again.',
+  rising:
+    'A level that rises with nothing poured in cannot be lived with: water or fuel is getting in. Do not run.',
+  falls: 'Drops that fall cannot be left: put it right before she runs.',
+};
+
+const CLASSES = {
+  dry: 'dry',
+  wet: 'wet to the touch, no drop forms',
+  drops: 'drops form',
+  falls: 'drops fall',
+};
+
+/** How far the hunt is. */
+export function stateWords({ state, causes, somethingElse }: TraceDocument): string {
+  const lead = causes[0];
+  if (state === 'something else' || !lead)
+    return `The clues fit nothing in this table: something else, ${badHundred(somethingElse)}.`;
+  const leads = `${lead.name}, ${badHundred(lead.chance)}`;
+  if (state === 'stands') return `Likeliest by far: ${leads}.`;
+  return state === 'spent'
+    ? `Likeliest: ${leads}. No look is left that would change what to do first.`
+    : `Likeliest so far: ${leads}.`;
+}
+
+/** A cause with its chance, then what speaks for it and against it. */
+interface CauseWords {
+  readonly chance: string;
+  readonly name: string;
+  readonly clues: readonly string[];
+}
+
+/** The likeliest causes, the likeliest first, and something else at the end. */
+export function causeWords({ causes, somethingElse, clues }: TraceDocument): CauseWords[] {
+  const says = new Map(clues.map((clue) => [clue.id, clue.says]));
+  const told = (label: string, ids: readonly string[]) =>
+    ids.length === 0 ? [] : [`${label}: ${ids.map((id) => says.get(id)).join('; ')}`];
+  return [
+    ...causes.slice(0, MOST_CAUSES).map((cause) => ({
+      chance: badHundred(cause.chance),
+      name: cause.name,
+      clues: [...told('for', cause.speaksFor), ...told('against', cause.against)],
+    })),
+    { chance: badHundred(somethingElse), name: 'something else', clues: [] },
+  ];
+}
+
+/** The next best look: what it is and how long it takes, what to mind, what either answer would say. Null where nothing is left to look for. */
+export function lookWords({ next, causes }: TraceDocument) {
+  if (!next) return null;
+  const likeliest = ({ cause, chance }: typeof next.ifSeen) =>
+    `${cause === SOMETHING_ELSE ? 'something else' : causeName(causes, cause)}, ${badHundred(chance)}`;
+  return {
+    title: `LOOK NEXT (${durationWords(next.minutes / 60)})`,
+    ask: next.ask,
+    cautions: next.cautions,
+    outcome: `If so: ${likeliest(next.ifSeen)}. If not: ${likeliest(next.ifNot)}.`,
+  };
+}
+
+/** What to put right, in order; null where there is nothing. */
+export function repairWords({ repairs, state }: TraceDocument) {
+  if (repairs.length === 0) return null;
+  return {
+    title: state === 'hunting' ? 'IF IT MUST BE PUT RIGHT NOW, in this order' : 'TO PUT RIGHT, in this order',
+    lines: repairs
+      .slice(0, MOST_REPAIRS)
+      .map(
+        ({ do: what, chance, minutes, parts, atAnchor }) =>
+          `${sentence(what)} ${capital(badHundred(chance))}; ${durationWords(minutes / 60)}${parts === null ? '' : `; takes ${parts}`}${atAnchor ? '' : '; not at anchor'}.`,
+      ),
+  };
+}
+
+/** Work for a cause that has not closed the hunt yet, each without its full stop; and that which closed one before. */
+export function jobWords({ jobs, before, causes }: TraceDocument) {
+  const day = (at: string) => dayWords(Date.parse(at), 'UTC');
+  return {
+    open: jobs.map(
+      ({ at, text, cause, helped }) =>
+        `Work on ${day(at)} for ${causeName(causes, cause)} (${text}): ${badHundred(helped)} that it helped; the next readings tell`,
+    ),
+    closed: before.map(
+      ({ at, text, cause, helped }) =>
+        `Closed by the work of ${day(at)} (${text}): ${causeName(causes, cause)}, ${badHundred(helped)} that it helped. It counts from now on.`,
+    ),
+  };
+}
+
+export function unknownClueWords({ unknownClues }: TraceDocument): string[] {
+  return unknownClues.map((clue) => `The log has a clue "${clue}" this table does not know: left out.`);
+}
+
+function causeName(causes: TraceDocument['causes'], id: string): string {
+  return causes.find((cause) => cause.id === id)?.name ?? id;
+}

@@ -1,0 +1,186 @@
+import { describe, expect, it } from 'vitest';
+import { conditionAt } from '../../../source/condition/condition-at.ts';
+import type { Draft, Entry } from '../../../source/logbook/entries.ts';
+import { textOf } from '../../../source/screens/lines.ts';
+import { type Loaded, type Model, pageOf } from '../../../source/screens/model.ts';
+import { spokenLines } from '../../../source/screens/spoken.ts';
+import { traceIn } from '../../../source/screens/trace/trace.ts';
+import { update } from '../../../source/screens/update.ts';
+import { ownTables } from '../../../source/tracing/tables.ts';
+import { AT, aDocument, aLoaded } from '../../helpers/a-document.ts';
+import { aModel, moved, SIZES, seen } from '../../helpers/a-model.ts';
+import { anEntry } from '../../helpers/an-entry.ts';
+
+const WIDE = { columns: 120, rows: 60 };
+const text = (model: Model) => seen(model).join('\n');
+
+function traced(loaded: Loaded = aLoaded(), id = 'gear-oil', size: Model['size'] = WIDE): Model {
+  const model = aModel({ size, by: 'Ada' }, aDocument(), loaded);
+  return moved({ ...model, pages: [...model.pages, { page: 'item', id, from: 0 }] }, 'f');
+}
+
+function documentOf(model: Model) {
+  const page = pageOf(model);
+  if (page.page !== 'trace' || model.boat.is !== 'open') throw new Error(`not a trace: ${page.page}`);
+  return traceIn(model.boat.loaded, page)!;
+}
+
+function askedBy(model: Model, key: string): readonly Draft[] {
+  const [, requests] = update(model, { is: 'key', key });
+  return requests.flatMap((request) => (request.do === 'save' ? request.drafts : []));
+}
+
+/** The key pressed, what it asked for on the disk, and the folder read again. */
+function answered(model: Model, key: string): Model {
+  const [pressed, requests] = update(model, { is: 'key', key });
+  const [request] = requests;
+  if (request?.do !== 'save') throw new Error(`nothing was saved: ${pressed.notice}`);
+  const { drafts } = request;
+  const entries = drafts.map(({ kind, at, ...fields }) => anEntry(kind, fields as never, at) as Entry);
+  const saved = moved(pressed, { is: 'saved', drafts, result: { ok: true, value: entries } });
+  return moved(saved, { is: 'loaded', result: { ok: true, value: withEntries(saved, entries) } });
+}
+
+function withEntries(model: Model, more: readonly Entry[]): Loaded {
+  if (model.boat.is !== 'open') throw new Error('no boat');
+  const { loaded } = model.boat;
+  const all = [...loaded.entries, ...more];
+  const struck = new Set(all.flatMap((entry) => (entry.kind === 'strike' ? [entry.entry] : [])));
+  const entries = all.filter(({ id }) => !struck.has(id));
+  return { ...loaded, entries, condition: conditionAt(loaded.boat, entries, Date.parse(AT)) };
+}
+
+describe('a trace on the board', () => {
+  it('says first what can be lived with, then asks the next best look with its cautions', () => {
+    const page = text(traced());
+    expect(page.indexOf('Can be lived with')).toBeGreaterThan(0);
+    expect(page.indexOf('Can be lived with')).toBeLessThan(page.indexOf('LOOK NEXT'));
+    const { next, causes } = documentOf(traced());
+    for (const words of [next!.ask, ...next!.cautions, causes[0]!.name, causes[1]!.name])
+      expect(page).toContain(words);
+  });
+
+  it.each([
+    ['y', { seen: true }],
+    ['n', { seen: false }],
+    ['c', { cannotTell: true }],
+  ])('%s is saved as a clue of what was asked', (key, said) => {
+    const model = traced();
+    const clue = documentOf(model).next!.clue;
+    expect(askedBy(model, key)).toEqual([
+      { kind: 'clue', at: AT, by: 'Ada', item: 'gear-oil', clue, ...said },
+    ]);
+  });
+
+  it('the chances come from the log once the answer is there, and another look is asked', () => {
+    const before = traced();
+    const asked = documentOf(before).next!.clue;
+    const after = answered(before, 'n');
+    expect(documentOf(after).next?.clue).not.toBe(asked);
+    expect(documentOf(after).causes).not.toEqual(documentOf(before).causes);
+    expect(text(after)).toContain('LOOKED FOR');
+  });
+
+  it('takes no second answer before the first is reckoned with', () => {
+    const [pressed, requests] = update(traced(), { is: 'key', key: 'y' });
+    expect(requests).toHaveLength(1);
+    expect(askedBy(pressed, 'y')).toEqual([]);
+    expect(text(pressed)).not.toContain('LOOK NEXT');
+  });
+
+  it('what could not be saved is said, and asked again', () => {
+    const model = traced();
+    const drafts = askedBy(model, 'y');
+    const pressed = moved(model, 'y');
+    const asked = pageOf(pressed);
+    if (asked.page !== 'trace') throw new Error('not a trace');
+    const trouble = { kind: 'cannot read', file: 'log', code: 'EROFS' } as const;
+    const result = { ok: false, troubles: [trouble] } as const;
+    const told = moved(pressed, { is: 'saved', drafts: asked.asked!.drafts, result });
+    expect(told.notice).toContain('NOT SAVED');
+    expect(askedBy(told, 'y')).toEqual(drafts);
+  });
+
+  it('comes by its looks to the order of repairs, and work done there is for the first cause', () => {
+    let model = traced();
+    let looks = 0;
+    while (documentOf(model).next && looks < 40) {
+      model = answered(model, 'y');
+      looks += 1;
+    }
+    const { state, repairs, causes } = documentOf(model);
+    expect(looks).toBeGreaterThan(0);
+    expect(state).not.toBe('hunting');
+    expect(text(model)).toContain('TO PUT RIGHT, in this order');
+    expect(text(model)).not.toContain('y seen, n not');
+    const form = moved(model, 'o');
+    expect(pageOf(form)).toMatchObject({ page: 'form', form: 'job', about: 'gear-oil' });
+    expect(text(form)).toContain(causes.find(({ id }) => id === repairs[0]!.cause)!.name);
+    expect(askedBy(moved(form, 'd', 'o', 'n', 'e'), 'enter')).toMatchObject([
+      { kind: 'job', item: 'gear-oil', text: 'done', cause: repairs[0]!.cause },
+    ]);
+  });
+
+  it('u strikes the last answer, which is then asked again', () => {
+    const before = traced();
+    const two = answered(answered(before, 'n'), 'n');
+    const one = answered(two, 'u');
+    expect(documentOf(one)).toEqual(documentOf(answered(before, 'n')));
+    expect(documentOf(answered(one, 'u')).next).toEqual(documentOf(before).next);
+    expect(askedBy(before, 'u')).toEqual([]);
+  });
+
+  it('where nothing can be saved, says so and takes no answer', () => {
+    const readOnly = { kind: 'cannot read', file: 'log', code: 'EROFS' } as const;
+    const model = traced(aLoaded({ readOnly }));
+    expect(text(model)).toContain('Looking only, nothing can be saved here.');
+    for (const key of ['y', 'n', 'c', 'u', 'o']) expect(askedBy(model, key)).toEqual([]);
+    expect(text(model)).not.toContain('y seen');
+  });
+
+  it('opens from the item alone that a table fits, and Escape goes back there', () => {
+    expect(pageOf(traced(aLoaded(), 'water')).page).toBe('item');
+    expect(pageOf(traced(aLoaded(), 'pencil'))).toMatchObject({ page: 'trace', table: 'anode-wear' });
+    expect(pageOf(moved(traced(), 'escape'))).toEqual({ page: 'item', id: 'gear-oil', from: 0 });
+  });
+
+  it("counts an owner's own table, and says what is wrong with one that cannot be used", () => {
+    const gear = ownTables().find(({ id }) => id === 'gear-oil')!;
+    const own = { ...gear, title: 'our own gear oil' };
+    const trouble = { kind: 'cannot read', file: 'tracing/x.json', code: 'EACCES' } as const;
+    const page = text(traced(aLoaded({ own: { tables: [own], troubles: [trouble] } })));
+    expect(page).toContain('our own gear oil');
+    expect(page).toContain('tracing/x.json');
+  });
+
+  it('turns by Tab between the tables where several fit', () => {
+    const gear = ownTables().find(({ id }) => id === 'gear-oil')!;
+    const second = { ...gear, id: 'second', title: 'a second trouble' };
+    const model = traced(aLoaded({ own: { tables: [second], troubles: [] } }));
+    expect(pageOf(model)).toMatchObject({ table: 'second' });
+    expect(pageOf(moved(model, 'tab'))).toMatchObject({ table: 'gear-oil' });
+    expect(pageOf(moved(model, 'tab', 'tab'))).toMatchObject({ table: 'second' });
+  });
+
+  it('a look that is out of sight is shown before it is answered, at every size', () => {
+    for (const size of SIZES) {
+      let model = traced(aLoaded(), 'gear-oil', size);
+      const { next } = documentOf(model);
+      const beginning = next!.ask.split(' ').slice(0, 3).join(' ');
+      if (!text(model).includes(beginning)) {
+        expect(askedBy(model, 'y')).toEqual([]);
+        model = moved(model, 'y');
+      }
+      expect(text(model)).toContain(beginning);
+      const after = answered(model, 'n');
+      expect(text(after)).toContain('LOOK NEXT');
+    }
+  });
+
+  it('is read out whole', () => {
+    const words = spokenLines(traced()).map(textOf);
+    const { next } = documentOf(traced());
+    for (const line of [next!.ask, ...next!.cautions]) expect(words).toContain(line);
+    expect(words.at(-1)).toContain('y seen');
+  });
+});
