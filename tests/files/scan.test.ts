@@ -80,7 +80,9 @@ describe('scanning a log file', () => {
   });
 
   it('never takes two records under one checksum for an entry, though the first repeats that checksum', () => {
-    const body = '{"crc":"12345678"},{"text":"cbbccbcbcbbbcbbcccbcbcccbccbbcbcbbbbbbbb"';
+    const entry =
+      '{"v":1,"id":"k7m2q9xd-1","p":"00000000","lc":1,"at":"2026-02-03T07:42:00Z","rec":"2026-02-03T07:42:00Z","kind":"remark","text":"fog","crc":"12345678"}';
+    const body = `${entry},{"text":"bcbbccccccbbccbcbcbcbbcbbcbbccbbbbbbbbbb"`;
     expect(crcOf(body)).toBe(0x12345678);
     expect(scanned(Buffer.from(`${body},"crc":"12345678"}\n`)).lines).toMatchObject([
       { how: 'values', frame: null },

@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { mostLeap } from '../../source/logbook/counts.ts';
 import { mostCount, writeLine } from '../../source/logbook/line.ts';
 import { aBoatFolder, hasty, loaded, saved } from '../helpers/a-boat-folder.ts';
 import { aRemark, crcOf } from '../helpers/a-laptop.ts';
@@ -28,6 +29,11 @@ describe('the count of an entry saved', () => {
 
   it('goes on from a line of a version to come too', async () => {
     expect(await saved(aBoatWithCounts(2, 3, 9).open(hasty), aRemark('ours'))).toMatchObject([{ lc: 10 }]);
+  });
+
+  it('follows a long log by steps, also where the higher step is read first', async () => {
+    const open = aBoatWithCounts(1, 2 * mostLeap, mostLeap).open(hasty);
+    expect(await saved(open, aRemark('ours'))).toMatchObject([{ lc: 2 * mostLeap + 1 }]);
   });
 
   it('does not follow a leap, which is told', async () => {
