@@ -59,7 +59,11 @@ describe.skipIf(!existsSync(PROGRAM))(
       for (let row = 2; ; row += 1) {
         type('\r');
         const before = asked;
-        const next = (now: string) => now.includes(` ${row} of `) && askedOn(now) !== before;
+        // A frame may come in two pieces: the question is there once what is typed under it is.
+        const next = (now: string) =>
+          now.includes(` ${row} of `) &&
+          !['', before].includes(askedOn(now)) &&
+          /> (?:Enter makes|[^▏]*▏)/u.test(now);
         asked = askedOn(await terminal.until(next, `question ${row}`));
         type(ANSWERS.find(([question]) => asked.startsWith(question))?.[1] ?? '');
         if (asked.startsWith('Enter makes')) break;
