@@ -1,4 +1,6 @@
 import { boatKeys } from './boat/boat-keys.ts';
+import { firstRunKeys } from './first-run/first-run-keys.ts';
+import { forecastKeys } from './forecast-keys.ts';
 import { formKeys } from './forms/form-keys.ts';
 import { isOffered } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
@@ -7,8 +9,10 @@ import { type Model, type PageName, pageOf } from './model.ts';
 import type { Move } from './moves.ts';
 import { preferencesKeys } from './preferences/preferences-keys.ts';
 import { roundKeys } from './round/round-keys.ts';
+import { storesKeys } from './stores/stores-keys.ts';
 import { traceKeys } from './trace/trace-keys.ts';
 import { typedInto } from './typing.ts';
+import { weatherKeys } from './weather-keys.ts';
 
 /** One line of the key table: the whole of what a key is. The bottom line and the keys page are made from it. */
 export interface Binding {
@@ -122,41 +126,7 @@ const bindings: readonly Binding[] = [
     on: ['item'],
     act: 'item before',
   },
-  {
-    keys: ['right', 'l'],
-    shown: '→ l',
-    does: 'leave an hour later',
-    short: '←→ hour',
-    on: ['weather'],
-    act: 'hour later',
-  },
-  { keys: ['left', 'h'], shown: '← h', does: 'leave an hour earlier', on: ['weather'], act: 'hour before' },
-  { keys: ['>', '.'], shown: '>', does: 'leave six hours later', on: ['weather'], act: 'hours later' },
-  { keys: ['<', ','], shown: '<', does: 'leave six hours earlier', on: ['weather'], act: 'hours before' },
-  {
-    keys: ['tab'],
-    shown: 'Tab',
-    does: 'the next thing that can be tried: a limit, the speed, the passage',
-    on: ['weather'],
-    act: 'try another',
-  },
-  {
-    keys: ['back tab'],
-    shown: 'Shift+Tab',
-    does: 'the one before',
-    on: ['weather'],
-    act: 'try the one before',
-  },
-  {
-    keys: ['+', '='],
-    shown: '+',
-    does: 'try it higher; the boat file stays as it is',
-    short: '+ - try',
-    on: ['weather'],
-    act: 'try more',
-  },
-  { keys: ['-', '_'], shown: '-', does: 'try it lower', on: ['weather'], act: 'try less' },
-  { keys: ['0'], shown: '0', does: 'back to what the boat file says', on: ['weather'], act: 'try nothing' },
+  ...weatherKeys,
   ...formKeys.map(
     ({ key, shown = key, form, does, short, on }): Binding => ({
       keys: [key],
@@ -199,124 +169,8 @@ const bindings: readonly Binding[] = [
     on: ['form'],
     act: 'back',
   },
-  {
-    keys: ['f'],
-    shown: 'f',
-    does: 'the forecasts aboard side by side: which counts, how far off they have been',
-    short: 'f forecasts',
-    on: ['weather'],
-    act: 'forecasts',
-  },
-  {
-    keys: ['t'],
-    shown: 't',
-    does: 'type a forecast as it is heard, a row for each day and night',
-    short: 't type one',
-    on: ['weather', 'forecasts'],
-    act: 'hear',
-  },
-  {
-    keys: ['down', 'j'],
-    shown: '↓ j',
-    does: 'the next forecast',
-    short: '↑↓ choose',
-    on: ['forecasts'],
-    act: 'next forecast',
-  },
-  { keys: ['up', 'k'], shown: '↑ k', does: 'the one before', on: ['forecasts'], act: 'forecast before' },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'make it the one that counts, until a newer one is taken in; the log keeps it',
-    short: 'Enter counts',
-    on: ['forecasts'],
-    act: 'count it',
-  },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'the next line; on an empty one the forecast is at its end, and Enter again takes it in',
-    short: 'Enter on',
-    on: ['heard'],
-    act: 'end line',
-  },
-  {
-    keys: ['tab', 'down'],
-    shown: 'Tab ↓',
-    does: 'to the next line',
-    short: '↑↓ lines',
-    on: ['heard'],
-    act: 'next line',
-  },
-  {
-    keys: ['back tab', 'up'],
-    shown: 'Shift+Tab ↑',
-    does: 'to the line before',
-    on: ['heard'],
-    act: 'line before',
-  },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'take what was typed, or what stands there, and go to the next question; at the end, make her folder',
-    short: 'Enter next',
-    on: ['first run'],
-    act: 'take answer',
-  },
-  {
-    keys: ['down', 'tab'],
-    shown: '↓ Tab',
-    does: 'to the next question',
-    short: '↑↓ questions',
-    on: ['first run'],
-    act: 'next question',
-  },
-  {
-    keys: ['up', 'back tab'],
-    shown: '↑ Shift+Tab',
-    does: 'to the question before',
-    on: ['first run'],
-    act: 'question before',
-  },
-  {
-    keys: ['page down'],
-    shown: 'PgDn',
-    does: 'to the end, all that was not answered as it stands',
-    short: 'PgDn end',
-    on: ['first run'],
-    act: 'last question',
-  },
-  {
-    keys: ['page up'],
-    shown: 'PgUp',
-    does: 'to the first question',
-    on: ['first run'],
-    act: 'first question',
-  },
-  {
-    keys: ['ctrl o'],
-    shown: 'Ctrl+O',
-    does: 'look round the sample boat instead; nothing is written',
-    short: 'Ctrl+O sample',
-    on: ['first run'],
-    act: 'open sample',
-  },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'back, nothing taken in',
-    short: 'Esc back',
-    on: ['heard'],
-    act: 'back',
-  },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'leave, at the second time; nothing is written',
-    short: 'Esc leave',
-    on: ['first run'],
-    act: 'leave unmade',
-  },
+  ...forecastKeys,
+  ...firstRunKeys,
   ...roundKeys,
   ...traceKeys,
   ...logBindings,
@@ -329,47 +183,7 @@ const bindings: readonly Binding[] = [
     on: ['board'],
     act: 'choose nothing',
   },
-  {
-    keys: ['down'],
-    shown: '↓',
-    does: 'to the next store',
-    on: ['stores'],
-    act: 'next store',
-  },
-  { keys: ['up'], shown: '↑', does: 'to the store before', on: ['stores'], act: 'store before' },
-  { keys: ['page down'], shown: 'PgDn', does: 'ten stores on', on: ['stores'], act: 'stores on' },
-  { keys: ['page up'], shown: 'PgUp', does: 'ten stores back', on: ['stores'], act: 'stores back' },
-  {
-    keys: ['right'],
-    shown: '→',
-    does: 'to its own page',
-    on: ['stores'],
-    act: 'page of store',
-  },
-  {
-    keys: ['tab'],
-    shown: 'Tab',
-    does: 'the shopping list, and back',
-    short: 'Tab to buy',
-    on: ['stores'],
-    act: 'shopping list',
-  },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'forget what was typed; with nothing typed, back',
-    short: 'Esc back',
-    on: ['stores'],
-    act: 'leave stores',
-  },
-  {
-    keys: ['s'],
-    shown: 's',
-    does: 'the stores: what is aboard and where, what was used, what to buy',
-    short: 's stores',
-    on: ['board', 'item', 'answer', 'weather', 'trouble'],
-    act: 'stores',
-  },
+  ...storesKeys,
   {
     keys: ['w'],
     shown: 'w',

@@ -1,3 +1,4 @@
+import { entryKinds } from '../../logbook/entries.ts';
 import { type FormKind, WHEN } from './form.ts';
 import { fromRow, stockNotes, stockOf, withStock } from './stock.ts';
 
@@ -22,15 +23,7 @@ export const dip: FormKind = {
       label: 'how',
       example: 'stopped-cold, running-hot, stick-resting, stick-screwed, gauge, sounding',
       usual: 'as always',
-      choices: [
-        'stopped-cold',
-        'stopped-hot',
-        'running-hot',
-        'stick-resting',
-        'stick-screwed',
-        'gauge',
-        'sounding',
-      ].map((id) => ({ id, name: id })),
+      choices: entryKinds.dip.shape.how.unwrap().options.map((id) => ({ id, name: id })),
     },
     {
       field: 'rough',
