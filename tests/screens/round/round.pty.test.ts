@@ -70,8 +70,8 @@ describe.skipIf(!existsSync(PROGRAM))('the round in a terminal (skipped until bu
     async (size) => {
       const [terminal] = await round(size, { NO_COLOR: '1', LANG: 'C' });
       terminal.type('\t');
-      const screen = await terminal.until((text) => /> Gear oil/u.test(text), 'the second row');
-      expect(screen).toContain('low 1 L, full 1.2 L');
+      const whole = /> Gear oil[^]*low 1 L, full 1.2 L/u;
+      const screen = await terminal.until((text) => whole.test(text), 'the second row and what to type');
       expect([...screen].every((letter) => letter === '\n' || (letter >= ' ' && letter <= '~'))).toBe(true);
     },
   );
