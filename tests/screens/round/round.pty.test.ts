@@ -70,7 +70,7 @@ describe.skipIf(!existsSync(PROGRAM))('the round in a terminal (skipped until bu
     async (size) => {
       const [terminal] = await round(size, { NO_COLOR: '1', LANG: 'C' });
       terminal.type('\t');
-      const whole = /> Gear oil[^]*low 1 L, full 1.2 L/u;
+      const whole = /> Gear oil.*low 1 L, full 1\.2 L/su;
       const screen = await terminal.until((text) => whole.test(text), 'the second row and what to type');
       expect([...screen].every((letter) => letter === '\n' || (letter >= ' ' && letter <= '~'))).toBe(true);
     },
