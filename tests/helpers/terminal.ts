@@ -1,6 +1,6 @@
 import { type IPty, spawn } from '@lydell/node-pty';
-import { UnicodeGraphemesAddon } from '@xterm/addon-unicode-graphemes';
 import headless from '@xterm/headless';
+import { UnicodeGraphemesAddon } from './graphemes-addon.ts';
 
 /** How long a screen may take to show what is waited for, ms. Only a test that fails waits this long. */
 const PATIENCE_MS = 15_000;
