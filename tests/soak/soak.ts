@@ -17,7 +17,7 @@ import { mergeLaws } from './merge-laws.ts';
 import { parsers } from './parsers.ts';
 import { shuffledLines } from './shuffled-lines.ts';
 import { tornLines } from './torn-lines.ts';
-import { writersWithoutTheLock, writersWithTheLock } from './writers.ts';
+import { twoWriters, writersWithoutTheLock, writersWithTheLock } from './writers.ts';
 import { wrongClocks } from './wrong-clocks.ts';
 
 /**
@@ -33,6 +33,7 @@ const CAMPAIGNS: { readonly [word: string]: Campaign } = {
   bits: flippedBits,
   lines: shuffledLines,
   writers: writersWithTheLock,
+  two: twoWriters,
   unlocked: writersWithoutTheLock,
   interleaved: interleavedWriters,
   merge: mergeLaws,

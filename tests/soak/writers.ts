@@ -10,25 +10,13 @@ import { read } from '../helpers/a-simulated-boat.ts';
 import { anOutcome, type Campaign, found } from './campaign.ts';
 
 const script = path.join(import.meta.dirname, '../helpers/append-many.ts');
-const writers = 4;
 const run = promisify(execFile);
 
 /** Four processes save at the same time from the first entry on. */
-export const writersWithTheLock: Campaign = {
-  name: '4 processes saving at once, with the lock',
-  count: 20_000,
-  async run(count) {
-    const outcome = anOutcome();
-    const { entries, ids, troubles } = await together(Math.ceil(count / writers), '');
-    outcome.count = writers * Math.ceil(count / writers);
-    const there = new Set(entries);
-    const lost = ids.filter((id) => !there.has(id)).length + (ids.length - new Set(ids).size);
-    for (let i = 0; i < lost + outcome.count - ids.length; i += 1) found(outcome, 'lost', 'an entry lost');
-    if (there.size !== ids.length) found(outcome, 'lost', `${there.size} entries of ${ids.length} saved`);
-    if (troubles.length > 0) found(outcome, 'undetected', JSON.stringify(troubles.slice(0, 3)));
-    return outcome;
-  },
-};
+export const writersWithTheLock = campaignOf(4, 20_000);
+
+/** Two, as two windows on one boat: fewer in each other's way, so more entries of one in a row. */
+export const twoWriters = campaignOf(2, 10_000);
 
 /** The same without the lock, and with a lock that is dropped: the campaign above would find out either. */
 export const writersWithoutTheLock: Campaign = {
@@ -37,7 +25,7 @@ export const writersWithoutTheLock: Campaign = {
   async run(count) {
     const outcome = anOutcome();
     for (const fault of ['no lock', 'lock dropped']) {
-      const { entries, ids, troubles } = await together(Math.ceil(count / writers), fault);
+      const { entries, ids, troubles } = await together(4, Math.ceil(count / 4), fault);
       outcome.count += ids.length;
       const wrong = new Set(ids).size < ids.length || new Set(entries).size !== ids.length;
       if (!wrong && troubles.length === 0) found(outcome, 'undetected', `${fault}: nothing was wrong`);
@@ -46,7 +34,25 @@ export const writersWithoutTheLock: Campaign = {
   },
 };
 
-async function together(each: number, fault: string) {
+function campaignOf(writers: number, entriesInAll: number): Campaign {
+  return {
+    name: `${writers} processes saving at once, with the lock`,
+    count: entriesInAll,
+    async run(count) {
+      const outcome = anOutcome();
+      const { entries, ids, troubles } = await together(writers, Math.ceil(count / writers), '');
+      outcome.count = writers * Math.ceil(count / writers);
+      const there = new Set(entries);
+      const lost = ids.filter((id) => !there.has(id)).length + (ids.length - new Set(ids).size);
+      for (let i = 0; i < lost + outcome.count - ids.length; i += 1) found(outcome, 'lost', 'an entry lost');
+      if (there.size !== ids.length) found(outcome, 'lost', `${there.size} entries of ${ids.length} saved`);
+      if (troubles.length > 0) found(outcome, 'undetected', JSON.stringify(troubles.slice(0, 3)));
+      return outcome;
+    },
+  };
+}
+
+async function together(writers: number, each: number, fault: string) {
   const parent = mkdtempSync(path.join(tmpdir(), 'hoveshort-soak-'));
   const [boat, state] = [path.join(parent, 'boat'), path.join(parent, 'state')];
   try {
