@@ -1,7 +1,7 @@
 import type { Consequence } from '../boat/boat.ts';
 import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Hindrance } from './leg-weather.ts';
+import type { Hindrance } from './hindrances.ts';
 import type { Sky } from './sky.ts';
 import type { ForecastAge } from './weather-bars.ts';
 import type { WeatherShown } from './weather-shown.ts';
