@@ -215,8 +215,9 @@ export type Reason =
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
   | { reason: 'waits for window'; window: Window }
-  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number }
-  | { reason: 'not as forecast'; what: 'wind' | 'seas'; value: number; said: number }
+  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number; at: number }
+  | { reason: 'squalls now'; at: number }
+  | { reason: 'not as forecast'; what: 'wind' | 'gust' | 'seas'; value: number; said: number; at: number }
   | { reason: 'pressure falls'; hPa: number }
   | { reason: 'under the score'; score: number; threshold: number; edge: Edge | null }
   | { reason: 'go'; score: number }
