@@ -15,7 +15,7 @@ import { fuelLeaks } from './requirements.ts';
 import { dueOf } from './services.ts';
 
 const MS_A_DAY = 86_400_000;
-/** Model 1: nine chances in ten. */
+/** Model 1: nine chances in ten; over its full mark a stick shows it as surely (p10). */
 const LIKELY = 0.9;
 /** Model 1: a date this near is worth watching. */
 const DATE_NEAR_DAYS = 30;
@@ -65,7 +65,8 @@ function fluidFinding(fluid: Fluid, condition: Condition, belief: FluidBelief | 
   if (!fluid.fuel && (belief.leakClass === 'drops' || belief.leakClass === 'falls'))
     watch.push({ why: 'leak', class: belief.leakClass });
   const last = events.findLast((event) => event.kind === 'reading');
-  if (last?.off === 'above') watch.push({ why: 'over full' });
+  if (last?.off === 'above' || (fluid.low > 0 && belief.level.p10 > fluid.full))
+    watch.push({ why: 'over full' });
   return { ...nothing, pastLimit, unseen: stale(fluid, lookedAt, condition.at), watch };
 }
 
@@ -112,8 +113,8 @@ function serviceFinding(boat: Boat, service: Service, condition: Condition): Fin
   };
   const past = overHours > service.graceHours || overDays > service.graceDays;
   const watch = service.uses.flatMap(({ spare, count }): Why[] => {
-    const aboard = condition.spares.get(spare)?.count ?? 0;
-    return aboard < count ? [{ why: 'parts not aboard', spare, wants: count, aboard }] : [];
+    const aboard = condition.spares.get(spare)?.count ?? null;
+    return (aboard ?? 0) < count ? [{ why: 'parts not aboard', spare, wants: count, aboard }] : [];
   });
   return past ? { ...nothing, pastLimit: [overdue], watch } : { ...nothing, watch: [overdue, ...watch] };
 }
