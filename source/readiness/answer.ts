@@ -1,7 +1,8 @@
 import type { Consequence } from '../boat/boat.ts';
+import type { LeakClass } from '../condition/condition.ts';
 import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Hindrance } from './leg-weather.ts';
+import type { Hindrance } from './hindrances.ts';
 import type { Sky } from './sky.ts';
 import type { ForecastAge } from './weather-bars.ts';
 import type { WeatherShown } from './weather-shown.ts';
@@ -183,7 +184,7 @@ export type Why =
   | { why: 'before leaving' }
   | { why: 'changed'; at: number }
   | { why: 'rising'; chance: number }
-  | { why: 'leak'; class: 'wet' | 'drops' | 'falls' }
+  | { why: 'leak'; class: Exclude<LeakClass, 'dry'> }
   | { why: 'fuel leak' }
   | { why: 'over full' }
   | { why: 'expired'; expires: string }
@@ -216,8 +217,9 @@ export type Reason =
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
   | { reason: 'waits for window'; window: Window }
-  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number }
-  | { reason: 'not as forecast'; what: 'wind' | 'seas'; value: number; said: number }
+  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number; at: number }
+  | { reason: 'squalls now'; at: number }
+  | { reason: 'not as forecast'; what: 'wind' | 'gust' | 'seas'; value: number; said: number; at: number }
   | { reason: 'pressure falls'; hPa: number }
   | { reason: 'under the score'; score: number; threshold: number; edge: Edge | null }
   | { reason: 'go'; score: number }

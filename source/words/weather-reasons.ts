@@ -14,6 +14,7 @@ type WeatherReason = Extract<
       | 'no window'
       | 'waits for window'
       | 'weather now'
+      | 'squalls now'
       | 'not as forecast'
       | 'pressure falls'
       | 'under the score'
@@ -46,9 +47,11 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return closes === null ? opens : `${opens}; closes: ${edgePhrase(closes, boat)}`;
     }
     case 'weather now':
-      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} now, over your limit of ${amountWords(reason.limit, UNIT[reason.what])}; no leaving on this forecast, get a newer one`;
+      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} ${agoWords(reason.at, answer)}, over your limit of ${amountWords(reason.limit, UNIT[reason.what])}; no leaving on this forecast, get a newer one`;
+    case 'squalls now':
+      return `a line of squalls ${agoWords(reason.at, answer)}; no leaving on this forecast, get a newer one`;
     case 'not as forecast':
-      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} now where ${amountWords(reason.said, UNIT[reason.what])} was forecast; no leaving on this forecast, get a newer one`;
+      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} ${agoWords(reason.at, answer)} where ${amountWords(reason.said, UNIT[reason.what])} was forecast; no leaving on this forecast, get a newer one`;
     case 'pressure falls':
       return `pressure is down ${amountWords(reason.hPa, 'hPa')} in 3 h or less; no leaving on this forecast, get a newer one`;
     case 'under the score': {
@@ -58,6 +61,11 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
     case 'go':
       return `leaving now ends well in ${hundred(reason.score)} passages, weather included`;
   }
+}
+
+function agoWords(at: number, answer: Answer): string {
+  const hours = (answer.at - at) / MS_AN_HOUR;
+  return hours <= 0 ? 'now' : `${durationWords(hours)} ago`;
 }
 
 /** What stands in the way, as it is said: "gusts pass 28 kn off the head". */

@@ -318,8 +318,8 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
     'It opens in 1 d 22 h, Thu 5 Feb 06:00 UTC, for 9 h; closes: gusts pass 28 kn, Otter Cay.',
   ],
   [
-    { reason: 'weather now', what: 'gust', value: 34, limit: 30 },
-    'Gusts of 34 kn now, over your limit of 30 kn; no leaving on this forecast, get a newer one.',
+    { reason: 'weather now', what: 'gust', value: 34, limit: 30, at: at - 1_200_000 },
+    'Gusts of 34 kn 20 min ago, over your limit of 30 kn; no leaving on this forecast, get a newer one.',
   ],
   [
     { reason: 'pressure falls', hPa: 3.4 },
