@@ -178,6 +178,14 @@ export type Why =
       atLeast: number | null;
       atMost: number | null;
     }
+  | {
+      why: 'drifts';
+      at: number;
+      way: 'up' | 'down';
+      before: number;
+      after: number;
+      unit: string | null;
+    }
   | { why: 'never looked at' }
   | { why: 'looked at long ago'; days: number; everyDays: number }
   | { why: 'unsettled'; by: string; at: number }

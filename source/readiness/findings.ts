@@ -6,7 +6,7 @@ import type { Service } from '../boat/service.ts';
 import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
 import { isStale } from '../condition/look.ts';
-import type { AnodeBelief, Beliefs, FluidBelief } from '../inference/belief.ts';
+import type { AnodeBelief, Beliefs, CheckTrend, FluidBelief } from '../inference/belief.ts';
 import type { Why } from './answer.ts';
 import { standingAnswer } from './checks.ts';
 import { endOfDate } from './dated.ts';
@@ -45,7 +45,7 @@ export function findingOf(boat: Boat, item: Item, condition: Condition, beliefs:
     case 'service':
       return serviceFinding(boat, item, condition);
     case 'check':
-      return checkFinding(item, condition);
+      return checkFinding(item, condition, beliefs.trends.get(item.id) ?? null);
     case 'dated':
       return datedFinding(condition.dated.get(item.id)!.expires, condition.at);
   }
@@ -119,7 +119,7 @@ function serviceFinding(boat: Boat, service: Service, condition: Condition): Fin
   return past ? { ...nothing, pastLimit: [overdue], watch } : { ...nothing, watch: [overdue, ...watch] };
 }
 
-function checkFinding(check: Check, condition: Condition): Finding {
+function checkFinding(check: Check, condition: Condition, trend: CheckTrend | null): Finding {
   const record = condition.checks.get(check.id)!;
   if (record.unsettledBy !== null) {
     const { item, at } = record.unsettledBy;
@@ -128,13 +128,11 @@ function checkFinding(check: Check, condition: Condition): Finding {
   const answer = standingAnswer(check, record);
   if (answer === null && check.when === 'leaving')
     return { ...nothing, unseen: [{ why: 'before leaving' }], unseenBars: 'never' };
-  if (answer?.ok !== false) return { ...nothing, unseen: stale(check, record.lookedAt, condition.at) };
   const { unit = null, atLeast = null, atMost = null } = check;
-  return {
-    ...nothing,
-    pastLimit: [{ why: 'wrong answer', value: answer.value, unit, atLeast, atMost }],
-    unseen: stale(check, record.lookedAt, condition.at),
-  };
+  const pastLimit: Why[] =
+    answer?.ok === false ? [{ why: 'wrong answer', value: answer.value, unit, atLeast, atMost }] : [];
+  const watch: Why[] = trend === null ? [] : [{ why: 'drifts', ...trend, unit }];
+  return { ...nothing, pastLimit, unseen: stale(check, record.lookedAt, condition.at), watch };
 }
 
 function datedFinding(expires: string | null, at: number): Finding {

@@ -120,6 +120,17 @@ describe('each state has its conditions, and the first that applies counts', () 
     });
   });
 
+  it('a number that drifts towards its limit is watched before it gets there', () => {
+    const volts = (daysAgo: number) => (daysAgo > 10 ? 12.8 : 12.4) + (daysAgo % 3) / 20;
+    const entries = [
+      ...wellLookedAt.filter((entry) => !('check' in entry && entry.check === 'house-bank')),
+      ...Array.from({ length: 50 }, (_, n) =>
+        anEntry('check', { check: 'house-bank', value: volts(49 - n) }, at - (49 - n) * day - hour),
+      ),
+    ];
+    expect(stateOf('house-bank', { entries })).toMatchObject({ state: 'watch', why: ['drifts'] });
+  });
+
   it('what was never entered is said and never bars leaving', () => {
     const entries = wellLookedAt.filter(({ kind }) => kind !== 'service' && kind !== 'count');
     const boat = aBoat({ dated: [{ id: 'flares', name: 'Flares' }] });

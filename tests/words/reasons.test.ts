@@ -129,6 +129,11 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
     'Fuel: fails in 3 of 100 passages; top it up, or find where it goes.',
   ],
   [
+    'house-bank',
+    { why: 'drifts', at: day(2, 10), way: 'down', before: 12.71, after: 12.42, unit: 'V' },
+    'House bank at dawn: reads lower since 10 Feb 2026, about 12.4 V where it was 12.7 V; find out why.',
+  ],
+  [
     'impellers',
     { why: 'may fail', chance: 0.1, threshold: 0.95 },
     'Raw-water impellers: fails in 10 of 100 passages, where at most 5 may; buy 1.',
