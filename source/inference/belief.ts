@@ -1,3 +1,4 @@
+import type { LeakClass } from '../condition/condition.ts';
 import type { Stream } from '../maths/stream.ts';
 
 /** A figure with its doubt. p10 and p90: 8 chances in 10 lie between. */
@@ -66,7 +67,7 @@ export interface FluidBelief {
   readonly changedAt: number | null;
   /** Chance that the level rose with nothing poured in. */
   readonly rising: number;
-  readonly leakClass: 'dry' | 'wet' | 'drops' | 'falls' | null;
+  readonly leakClass: LeakClass | null;
   /** Where drops were seen to fall: the least it loses by them, L a day; 0 otherwise. Then what is aboard must cover twice the loss. */
   readonly leastLossLPerDay: number;
   /** Draws for `count` passages; `streamOf(part)` gives this fluid's own named streams, `hoursADay` each passage's running hours a day while lying. */

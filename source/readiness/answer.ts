@@ -1,7 +1,8 @@
 import type { Consequence } from '../boat/boat.ts';
+import type { LeakClass } from '../condition/condition.ts';
 import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Hindrance } from './leg-weather.ts';
+import type { Hindrance } from './hindrances.ts';
 import type { Sky } from './sky.ts';
 import type { ForecastAge } from './weather-bars.ts';
 import type { WeatherShown } from './weather-shown.ts';
@@ -181,7 +182,7 @@ export type Why =
   | { why: 'before leaving' }
   | { why: 'changed'; at: number }
   | { why: 'rising'; chance: number }
-  | { why: 'leak'; class: 'wet' | 'drops' | 'falls' }
+  | { why: 'leak'; class: Exclude<LeakClass, 'dry'> }
   | { why: 'fuel leak' }
   | { why: 'over full' }
   | { why: 'expired'; expires: string }

@@ -1,4 +1,4 @@
-import type { ActionDocument } from '../words/document.ts';
+import type { ActionDocument } from '../words/action-document.ts';
 import { amountWords, durationWords, hundred } from '../words/say.ts';
 import { nameOf, type Sight } from './sight.ts';
 

@@ -1,5 +1,7 @@
-import type { ActionDocument, ItemDocument, VerdictDocument } from './document.ts';
+import type { ActionDocument } from './action-document.ts';
+import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
+import type { ItemDocument } from './item-document.ts';
 import { AID } from './page.ts';
 import { capital, counted, durationWords, hundred, momentWords, sentence } from './say.ts';
 import { stayingPresses } from './staying.ts';

@@ -1,6 +1,7 @@
+import type { ActionDocument } from './action-document.ts';
 import { chanceWords } from './chances.ts';
 import { cleaned } from './cleaned.ts';
-import type { ActionDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';

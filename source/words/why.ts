@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { ItemAnswer, Why } from '../readiness/answer.ts';
+import { LEAK_WORDS } from './leak-words.ts';
 import { nameOf, unitOf } from './names.ts';
 import { amountWords, dayWords, goodHundred } from './say.ts';
 
@@ -51,9 +52,6 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, b
   flakes: () => 'flakes when tapped, and is finished whatever its size; renew it',
   'no one thing': (why) => `no one thing: together ${Math.floor(why.boat)} of 100`,
 };
-
-/** What a leaking place shows, worst last; the classes are those of US Army equipment manuals (model 3.7). */
-const LEAK_WORDS = { wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
 
 function pastLimit(why: Facts<'past limit'>, item: ItemAnswer, boat: Boat): string {
   const value = amountWords(why.value, why.unit);

@@ -131,6 +131,45 @@ describe('each state has its conditions, and the first that applies counts', () 
       expect(stateOf(id, { boat, entries })).toMatchObject({ state: 'unseen', why: [why], verdict: 'hold' });
   });
 
+  it('a fuel that leaks is to be stopped, and no more is asked of a tank that is full enough', () => {
+    const entries = [
+      ...wellLookedAt,
+      anEntry('dip', { fluid: 'fuel', level: 150 }, at - 60_000),
+      anEntry('leak', { item: 'fuel', class: 'wet' }, at - 30_000),
+    ];
+    const { state, answer } = stateOf('fuel', { entries });
+    expect(state).toBe('unfit');
+    expect(answer.toGetReady.map(({ do: what, item }) => [what, item])).toEqual([['stop the leak', 'fuel']]);
+  });
+
+  it('what is wanted for the work and not aboard is bought first', () => {
+    const entries = [
+      ...wellLookedAt.filter((entry) => !('spare' in entry && entry.spare === 'gear-oil-can')),
+      anEntry('count', { spare: 'gear-oil-can', count: 0 }, at - hour),
+      anEntry('dip', { fluid: 'gear-oil', level: 1.05 }, at - 60_000),
+    ];
+    const { answer } = stateOf('gear-oil', { entries });
+    expect(answer.toGetReady).toMatchObject([
+      { do: 'buy', item: 'gear-oil-can' },
+      { do: 'top up', item: 'gear-oil', takes: [{ spare: 'gear-oil-can', count: 0.25 }] },
+    ]);
+    expect(answer.toGetReadySuffices).toBe(true);
+  });
+
+  it('two fluids never take more of one stock than there is', () => {
+    const [gearOil, ...others] = aBoat().fluids;
+    const oil = { ...gearOil!, low: 1, full: 2, topUpUnderWay: false };
+    const boat = { ...aBoat(), fluids: [oil, { ...oil, id: 'other-oil', name: 'Other oil' }, ...others] };
+    const low = ['gear-oil', 'other-oil'].map((fluid) => anEntry('dip', { fluid, level: 0.9 }, at - 60_000));
+    const entries = [...wellLookedAt, ...low, anEntry('count', { spare: 'gear-oil-can', count: 1.8 }, at)];
+    const { answer } = stateOf('gear-oil', { boat, entries });
+    expect(answer.toGetReady.map(({ do: what, takes }) => [what, takes[0]?.count])).toEqual([
+      ['top up', 0.9],
+      ['top up', 0.9],
+    ]);
+    expect(answer.toGetReadySuffices).toBe(true);
+  });
+
   it('nothing marked vital is not ready, whatever the score', () => {
     const boat = aBoat({ fluids: [], anodes: [], services: [], checks: [] });
     const answer = judged({ boat, entries: wellLookedAt.slice(0, 2), at });

@@ -1,6 +1,7 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import type { ItemDocument, VerdictDocument } from '../../source/words/document.ts';
+import type { VerdictDocument } from '../../source/words/document.ts';
+import type { ItemDocument } from '../../source/words/item-document.ts';
 import { verdictPage } from '../../source/words/page.ts';
 
 const spread = (mean: number, sd: number) => ({ mean, sd, p10: mean - sd, p90: mean + sd });
