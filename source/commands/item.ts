@@ -11,7 +11,7 @@ import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
 import type { Command } from './command.ts';
-import { asJson, listed, logPage } from './log.ts';
+import { asJson, laterOf, laterWords, listed, logPage } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
 import { whichBoat } from './which-boat.ts';
@@ -38,9 +38,10 @@ export const item: Command = {
       return complainOf([unknownWord('item', id, ids)], outside);
     }
     const doubts = doubtsAbout(id, loaded.boat, condition).map((doubt) => sayTrouble(doubt));
-    const entries = listed(loaded, { at, since: null, kind: null, item: id });
+    const wanted = { at: options.at, since: null, kind: null, item: id };
+    const [entries, later] = [listed(loaded, wanted), laterOf(loaded, wanted)];
     if (options.json) {
-      outside.print(jsonText({ ...found, trouble: doubts, entries: entries.map(asJson) }));
+      outside.print(jsonText({ ...found, trouble: doubts, entries: entries.map(asJson), later }));
       return STATUS.done;
     }
     const { columns } = outside.terminal;
@@ -57,7 +58,9 @@ export const item: Command = {
       ...(traced ? [`Where it comes from: hoveshort trace ${id}`] : []),
     ];
     const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
-    outside.print(`${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}`);
+    outside.print(
+      `${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}${laterWords(later)}`,
+    );
     return STATUS.done;
   },
 };

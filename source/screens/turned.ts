@@ -7,6 +7,7 @@ import { heardLines, heardTitle } from './heard-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
+import { entryLines, entryTitle } from './log/entry-page.ts';
 import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
@@ -48,6 +49,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
   if (page.page === 'trace')
     return { title: traceTitle(sight, page, columns), lines: traceLines(sight, page, columns) };
+  if (page.page === 'entry')
+    return { title: entryTitle(sight, page, columns), lines: entryLines(sight, page, columns) };
   if (page.page === 'log')
     return {
       title: logTitle(sight, page, columns),

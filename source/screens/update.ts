@@ -12,6 +12,7 @@ import { bindingOf } from './bindings.ts';
 import { boatChanged } from './boat/boat-moves.ts';
 import { fillIn } from './forms/form-moves.ts';
 import { takenIn } from './heard-moves.ts';
+import { worded, wordedAnew } from './log/log-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -61,6 +62,8 @@ export function update(model: Model, message: Message): Step {
       return takenIn(model, message.content, message.result);
     case 'begun':
       return begun(model, message.what, message.result);
+    case 'worded':
+      return worded(model, message.of, message.upTo);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'tried':
@@ -124,7 +127,8 @@ function opened(model: Model, loaded: Loaded): Step {
   const trials = model.pages.flatMap((page): Request[] =>
     page.page === 'weather' && isTrial(page.trial) ? [{ do: 'try', loaded, trial: page.trial }] : [],
   );
-  return [traceReckoned({ ...model, boat }, loaded), [{ do: 'judge', loaded }, ...trials]];
+  const [next, wording] = wordedAnew(traceReckoned({ ...model, boat }, loaded), loaded);
+  return [next, [{ do: 'judge', loaded }, ...trials, ...wording]];
 }
 
 /** What was tried meanwhile, or stands on an older reading, is dropped. */

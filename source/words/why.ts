@@ -21,7 +21,7 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, b
   'may fail': mayFail,
   'wrong answer': wrongAnswer,
   drifts: (why) =>
-    `reads ${why.way === 'up' ? 'higher' : 'lower'} since ${dayWords(why.at, 'UTC')}, about ${amountWords(why.after, why.unit)} where it was ${amountWords(why.before, why.unit)}; find out why`,
+    `reads ${why.way === 'up' ? 'higher' : 'lower'} since ${dayHere(why.at)}, about ${amountWords(why.after, why.unit)} where it was ${amountWords(why.before, why.unit)}; find out why`,
   'never looked at': (_, item) => `not looked at yet; ${lookAt(item)}`,
   'looked at long ago': (why, item) =>
     `not looked at for ${days(why.days)}; every ${days(why.everyDays).replace(/^1 /, '')} is wanted: ${lookAt(item)}`,
