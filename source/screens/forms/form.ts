@@ -23,7 +23,7 @@ export interface FormKind {
   /** What it takes from the stores, what it unsettles: sentences, each said as it stands. */
   readonly notes: (sight: Sight, about: string) => readonly string[];
   /** What hands are laid on for, to be cautious about; absent where none are. */
-  readonly act?: Act;
+  readonly act?: Act | ((sight: Sight, about: string) => Act | null);
 }
 
 /** What was typed, by field; rows left empty are absent. */
