@@ -85,7 +85,7 @@ function stateWords(sight: Sight, page: RoundPage, { look }: RoundRow): string {
   const found = enteredAt(page, look.id);
   if (!found) {
     if (look.last === null) return 'never looked at';
-    return `${look.last.found}, ${agoWords(Date.parse(look.last.at), now)}`;
+    return `${look.last.found}, ${agoWords(Date.parse(look.last.at), now, zone)}`;
   }
   const { batch, entered } = found;
   const said = entered.drafts.map((draft) => afterName(entryWords(draft, page.ground.boat), look.name));
