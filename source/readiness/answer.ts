@@ -222,6 +222,8 @@ export type Reason =
   | { reason: 'forecast old'; hours: number }
   | { reason: 'forecast too old'; hours: number }
   | { reason: 'forecast over' }
+  | { reason: 'forecast elsewhere'; places: readonly string[] }
+  | { reason: 'warning to mind'; text: string }
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
   | { reason: 'waits for window'; window: Window }

@@ -1,7 +1,9 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
+import { placeFor } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
+import { piecesOf, whereOf } from '../passage/pieces.ts';
 import type { Trouble } from '../trouble.ts';
 import type { Edge, OnTheLine, Reason, Verdict, Window } from './answer.ts';
 import type { JudgedItem } from './judged.ts';
@@ -72,8 +74,12 @@ function weatherReasons(input: VerdictInput): {
   if (condition.passage === null) return { goes: false, reasons: [{ reason: 'no passage' }] };
   if (forecast === null) return { goes: false, reasons: [{ reason: 'no forecast' }] };
   const { bars, said } = weatherBars(forecast, limits, boat, condition);
-  if (!forecastReaches || score === null)
-    return { goes: false, reasons: [...bars, { reason: 'forecast over' }] };
+  if (!forecastReaches || score === null) {
+    const speaks = piecesOf(condition.passage).some((piece) => placeFor(forecast, whereOf(piece)) !== null);
+    const places = forecast.places.map(({ place }) => place);
+    const why: Reason = speaks ? { reason: 'forecast over' } : { reason: 'forecast elsewhere', places };
+    return { goes: false, reasons: [...bars, why] };
+  }
   if (score >= limits.go)
     return {
       goes: bars.length === 0,

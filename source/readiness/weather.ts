@@ -4,7 +4,7 @@ import type { Condition } from '../condition/condition.ts';
 import { placeFor } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Turns } from '../maths/turns.ts';
-import { type Piece, piecesOf } from '../passage/pieces.ts';
+import { type Piece, piecesOf, whereOf } from '../passage/pieces.ts';
 import { daylightsBetween } from '../passage/sun.ts';
 import type { Bits } from './bits.ts';
 import { type Departures, departing } from './departures.ts';
@@ -106,10 +106,6 @@ export function* simulatingWeather(
     motored: (hour) => motored.subarray(hour * count, (hour + 1) * count),
     legs,
   };
-}
-
-function whereOf({ place, middle }: Piece) {
-  return { ...(place === null ? {} : { place }), at: middle };
 }
 
 /** Hours from now until the forecast says nothing more of a piece. */

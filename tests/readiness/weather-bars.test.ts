@@ -86,6 +86,55 @@ describe('what the weather is doing keeps her from going', () => {
   });
 });
 
+describe('a warning that does not bar leaving', () => {
+  const reasons = (headlines: object[], more: object = {}, place = '') => {
+    const places = forecast.places.map((one) => ({ ...one, place, headlines: headlines as never }));
+    const limits = { wind: 22, gust: 30, seas: 2, ...more };
+    return judged({
+      ...{ boat: aBoat({ limits, checks: [] }), at: minutes(120), simulations: 256 },
+      forecast: { ...forecast, places },
+    }).reasons;
+  };
+  const headline = (level: string, about: string | null, from: string | null, to: string | null) => ({
+    ...{ text: `${about} ${level}`, level, about, from, to },
+  });
+
+  it('is said all the same, while it holds on the way: small craft, strong wind, a watch, fog', () => {
+    const told = reasons([
+      headline('advisory', 'small craft', null, null),
+      headline('advisory', 'small craft', null, null),
+      headline('warning', 'strong wind', null, '2026-03-01T12:00:00Z'),
+      headline('watch', 'gale', '2026-03-01T10:00:00Z', null),
+      headline('advisory', null, null, null),
+      headline('watch', 'storm', '2026-03-09T10:00:00Z', null),
+      headline('warning', 'squalls', null, '2026-03-01T06:00:00Z'),
+      headline('other', 'gale', null, null),
+    ]);
+    expect(told.filter(({ reason }) => reason === 'warning to mind')).toEqual(
+      ['small craft advisory', 'strong wind warning', 'gale watch', 'null advisory'].map((text) => ({
+        ...{ reason: 'warning to mind', text },
+      })),
+    );
+    expect(told.some(({ reason }) => reason === 'under the score')).toBe(false);
+  });
+
+  it('but not beside what bars: a gale warning, small craft that are to stop', () => {
+    const barred = [
+      reasons([headline('warning', 'gale', null, null)]),
+      reasons([headline('warning', 'strong wind', null, null)], { smallCraft: 'stop' }),
+    ];
+    for (const told of barred) {
+      expect(told.some(({ reason }) => reason === 'warning to mind')).toBe(false);
+      expect(told.some(({ reason }) => reason === 'under the score')).toBe(true);
+    }
+  });
+
+  it('and a forecast for other waters is not called over', () => {
+    const told = reasons([], {}, 'PZZ575').filter(({ reason }) => reason.startsWith('forecast'));
+    expect(told).toEqual([{ reason: 'forecast elsewhere', places: ['PZZ575'] }]);
+  });
+});
+
 describe('the age of a forecast', () => {
   it('is said from 12 hours on, and past 24 she never goes by it', () => {
     const at = (hours: number) => told({}, issued + hours * 3_600_000).verdict;

@@ -146,6 +146,13 @@ describe('what the board says', () => {
     expect(lines[3]).toContain(' HOLD ');
   });
 
+  it('where she can leave before, how long she may lie there stands with how long she can wait', () => {
+    const staying = { until: '2026-02-06T20:00:00Z', why: 'wind over 30 kn' };
+    const text = seen(aModel({ size: SIZES[2] }, aDocument({ staying }))).join('\n');
+    expect(text).not.toContain('STAYING');
+    expect(text).toContain('then Fresh water runs short; this anchorage until Fri 20:00');
+  });
+
   it('every passage to safety stands under the danger of staying, with its own verdict', () => {
     const staying = { until: AT, why: 'wind over 30 kn' };
     const shelter = [

@@ -302,6 +302,14 @@ manuals, local rules and licensed people come first.
     expect(lines[3]).toBe('STAYING: untenable from Wed 4 Feb 20:00. Ardlish Sound: wind 34 kn from the');
   });
 
+  it('says with the windows how long she may lie there, where she can leave before', () => {
+    const later = { ...document, staying: { until: '2026-02-09T20:00:00Z', why: 'wind from the north' } };
+    const windows = [{ at: document.at, until: document.at, score: 90, opens: null, closes: null }];
+    const page = verdictPage({ ...later, verdict: 'go', windows, toGetReady: [] }, 80, 'UTC');
+    expect(page).not.toContain('STAYING');
+    expect(page).toContain('\n  Where she lies is untenable from Mon 9 Feb 20:00. Wind from the north.\n');
+  });
+
   it('says how old the forecast is, when it opens and closes, and when the work must start', () => {
     const page = verdictPage(
       {

@@ -327,6 +327,14 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
     'Gusts of 34 kn 20 min ago, over your limit of 30 kn; no leaving on this forecast, get a newer one.',
   ],
   [
+    { reason: 'forecast elsewhere', places: ['PZZ575', 'PZZ576', 'PZZ577', 'PZZ578'] },
+    'The forecast speaks of PZZ575, PZZ576, PZZ577 and 1 more, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast\'s name, or get one for these waters.',
+  ],
+  [
+    { reason: 'warning to mind', text: 'SMALL CRAFT ADVISORY' },
+    'In force on the way, without barring leaving: SMALL CRAFT ADVISORY.',
+  ],
+  [
     { reason: 'pressure falls', hPa: 3.4 },
     'Pressure is down 3.4 hPa in 3 h or less; no leaving on this forecast, get a newer one.',
   ],
