@@ -20,7 +20,7 @@ interface Stands {
 function untenable(
   stands: Stands,
   steps: readonly (Partial<Step> & { hours: number })[],
-  { forecastError = surely, place = '' }: { forecastError?: object; place?: string } = {},
+  { forecastError = surely, place = '' }: { forecastError?: { wind: typeof certain }; place?: string } = {},
 ) {
   const boat = aBoat({
     ...{ checks: [], anchorage: 'bight', limits: { wind: false, seas: false, forecastError } },
