@@ -117,6 +117,14 @@ export interface DemandBelief {
   readonly rate: number;
 }
 
+/** When the number a check is answered with changed by itself, and what it was on average before and since. */
+export interface CheckTrend {
+  readonly at: number;
+  readonly way: 'up' | 'down';
+  readonly before: number;
+  readonly after: number;
+}
+
 /** Running hours a day while waiting, gamma (model 2). `fixed` where usual and seen are both nothing. */
 export type WaitingBelief = { readonly shape: number; readonly rate: number } | { readonly fixed: 0 };
 
@@ -125,4 +133,5 @@ export interface Beliefs {
   readonly anodes: ReadonlyMap<string, AnodeBelief | null>;
   readonly demand: ReadonlyMap<string, DemandBelief | null>;
   readonly waiting: ReadonlyMap<string, WaitingBelief>;
+  readonly trends: ReadonlyMap<string, CheckTrend | null>;
 }

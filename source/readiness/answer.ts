@@ -40,8 +40,7 @@ export interface Answer {
     readonly weather: number | null;
     readonly error: number;
   };
-  /** Within 2 standard errors of the boat threshold even with the most passages. */
-  readonly onTheLine: boolean;
+  readonly onTheLine: OnTheLine;
   readonly windows: readonly Window[];
   readonly weatherAlone: {
     readonly at: number;
@@ -81,6 +80,9 @@ export interface Answer {
   /** Null without a forecast for the passage. */
   readonly weather: WeatherShown | null;
 }
+
+/** Which threshold a score is within 2 standard errors of even with the most passages; null for neither. */
+export type OnTheLine = 'boat' | 'go' | null;
 
 export type Verdict = 'go' | 'hold' | 'not ready';
 export type State = 'fit' | 'watch' | 'unfit' | 'unseen';
@@ -176,6 +178,14 @@ export type Why =
       atLeast: number | null;
       atMost: number | null;
     }
+  | {
+      why: 'drifts';
+      at: number;
+      way: 'up' | 'down';
+      before: number;
+      after: number;
+      unit: string | null;
+    }
   | { why: 'never looked at' }
   | { why: 'looked at long ago'; days: number; everyDays: number }
   | { why: 'unsettled'; by: string; at: number }
@@ -188,7 +198,7 @@ export type Why =
   | { why: 'expired'; expires: string }
   | { why: 'expires soon'; expires: string; days: number }
   | { why: 'overdue'; hours: number | null; days: number | null }
-  | { why: 'parts not aboard'; spare: string; wants: number; aboard: number }
+  | { why: 'parts not aboard'; spare: string; wants: number; aboard: number | null }
   | { why: 'never done' }
   | { why: 'below wanted'; count: number; wanted: number }
   | { why: 'not counted' }
@@ -206,7 +216,7 @@ export type Reason =
   | { reason: 'nothing vital' }
   | { reason: 'nothing entered' }
   | { reason: 'boat short'; boat: number; threshold: number }
-  | { reason: 'on the line'; boat: number; threshold: number }
+  | { reason: 'on the line'; which: 'boat' | 'go'; score: number; threshold: number }
   | { reason: 'no passage' }
   | { reason: 'no forecast' }
   | { reason: 'forecast old'; hours: number }

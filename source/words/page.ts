@@ -156,7 +156,8 @@ function actionWords(action: ActionDocument, document: VerdictDocument): string 
     durationWords(action.minutes / 60),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
   ];
-  return `${words.join(', ')}; then the boat is ${hundred(action.boatScoreAfter)}.`;
+  const then = action.do === 'look' ? 'if found well the boat is' : 'then the boat is';
+  return `${words.join(', ')}; ${then} ${hundred(action.boatScoreAfter)}.`;
 }
 
 function beforeLeaving(document: VerdictDocument, { columns }: Sheet): string[] {

@@ -222,6 +222,9 @@ describe('what the board says', () => {
     expect(seen(aModel({ size: SIZES[2] }, document)).join('\n')).toMatch(
       /TO GET READY +top up Gear oil +takes 0\.12 L Gear oil in cans +10 min, then the boat 97 in 100/u,
     );
+    expect(seen(aModel({ size: SIZES[2] }, document)).join('\n')).toMatch(
+      / look at Fire blanket in its place +1 min, if found well the boat 98 in 100/u,
+    );
     const small = seen(aModel({ size: SIZES[0] }, document))
       .join(' ')
       .replace(/\s+/gu, ' ');

@@ -220,6 +220,13 @@ const document: VerdictDocument = {
 };
 
 describe('the verdict as a page', () => {
+  it('counts on a look being found well, and says so', () => {
+    const look = { do: 'look', item: 'gear-oil', takes: [], minutes: 5, boatScoreAfter: 97 };
+    expect(verdictPage({ ...document, toGetReady: [look] }, 80, 'UTC')).toContain(
+      '1. Look at: Gear oil, 5 min; if found well the boat is 97 in 100.',
+    );
+  });
+
   it('reads in the order a skipper asks: as of when, may we leave, why, what first, then how everything is', () => {
     expect(verdictPage(document, 80, 'UTC')).toBe(`WHIMBREL, lying at Ardlish Sound, day 2
 As of Tue 3 Feb 2026 07:40 (UTC). No forecast.
