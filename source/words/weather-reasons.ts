@@ -13,6 +13,8 @@ type WeatherReason = Extract<
       | 'forecast over'
       | 'forecast elsewhere'
       | 'warning to mind'
+      | 'period not said'
+      | 'beyond forecast'
       | 'no weather limits'
       | 'no window'
       | 'waits for window'
@@ -46,6 +48,10 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `the forecast speaks of ${placesWords(reason.places)}, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast's name, or get one for these waters`;
     case 'warning to mind':
       return `in force on the way, without barring leaving: ${cleanLine(reason.text, MOST_LETTERS)}`;
+    case 'period not said':
+      return 'the forecast leaves out the period of some seas on the way, so how short they are is not judged';
+    case 'beyond forecast':
+      return `the last ${durationWords(reason.hours)} of the passage lie beyond the forecast and are not judged; hear it again under way`;
     case 'no weather limits':
       return `no limit is set for ${reason.missing.join(' and ')}; give each a number, or false, under "limits" in boat.json: until then the answer is never go`;
     case 'no window':
