@@ -5,7 +5,7 @@ import { inflowLPerMinute, pumpedLPerMinute } from '../tracing/flooding.ts';
 import type { Table } from '../tracing/table.ts';
 import { type Traced, tablesFor, tablesWith } from '../tracing/tables.ts';
 import { bad, good, type Result } from '../trouble.ts';
-import { amountFrom, numberIn } from '../words/amounts.ts';
+import { amountFrom } from '../words/amounts.ts';
 import { cleaned } from '../words/cleaned.ts';
 import { tracePage } from '../words/trace-page.ts';
 import { type Flooding, thingsOf, traced } from '../words/traced.ts';
@@ -23,7 +23,7 @@ export const trace: Command = {
     'Ids are those of boat.json: a fluid, an anode, a check or an engine.',
     'What was looked for: record clue item=<id> clue=<clue> seen=yes, no or "cannot tell".',
     'Work done for a cause: record job item=<id> cause=<cause> text="..."; the readings after it tell.',
-    'Of a bilge also opening=<size> depth=<under water> pump=<litres an hour by its label>.',
+    'Of a bilge also opening=<size> depth=<under water> pump=<what it moves in an hour by its label: 3000 l, "800 us gal">.',
     'Tables of your own go into the boat folder, in tracing/; schema tracing describes them.',
   ],
   example: 'hoveshort trace gear-oil',
@@ -61,7 +61,7 @@ function isField(word: string): boolean {
   return word.includes('=');
 }
 
-/** `opening=38mm depth=0.5m pump=3000`: what comes in, and what a pump of so many litres an hour by its label takes out; null where nothing is asked. */
+/** `opening=38mm depth=0.5m pump=3000l`: what comes in, and what a pump that moves so much an hour by its label takes out; null where nothing is asked. */
 function floodingOf(fields: readonly string[]): Result<Flooding | null> {
   if (fields.length === 0) return good(null);
   const given = new Map(
@@ -76,17 +76,17 @@ function floodingOf(fields: readonly string[]): Result<Flooding | null> {
   const read = [
     amountFrom(opening, 'mm', 'opening'),
     amountFrom(depth, 'm', 'depth'),
-    label === undefined ? good(null) : numberIn(label, null, 'pump'),
+    label === undefined ? good(null) : amountFrom(label, 'L', 'pump', LABEL_L),
   ] as const;
   const troubles = read.flatMap((one) => (one.ok ? [] : one.troubles));
   const [mm, m, pump] = read.map((one) => (one.ok ? one.value : null));
   if (troubles.length > 0 || typeof mm !== 'number' || typeof m !== 'number') return bad(...troubles);
-  if (mm < 0 || m < 0)
+  if (mm < 0 || m < 0 || (typeof pump === 'number' && pump < 0))
     return bad({
       kind: 'not understood',
       field: 'trace',
       text: fields.join(' '),
-      expected: 'sizes of 0 or more',
+      expected: 'sizes and a pump of 0 or more',
     });
   return good({
     inflow: inflowLPerMinute(mm, m),
@@ -95,7 +95,9 @@ function floodingOf(fields: readonly string[]): Result<Flooding | null> {
 }
 
 const FLOODING_FIELDS = ['opening', 'depth', 'pump'];
-const FLOODING_EXAMPLE = 'hoveshort trace bilge-pump opening=38mm depth=0.5m pump=3000';
+const FLOODING_EXAMPLE = 'hoveshort trace bilge-pump opening=38mm depth=0.5m pump=3000l';
+/** About what a bilge pump moves in an hour, for the unit of a bare number. */
+const LABEL_L = 3000;
 
 interface Found {
   readonly thing: Traced;

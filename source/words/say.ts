@@ -1,4 +1,4 @@
-import { preferred, shownUnit } from './preferred.ts';
+import { preferred, preferredZone, shownUnit } from './preferred.ts';
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
@@ -66,6 +66,17 @@ export function momentWords(at: number, zone: string, beside?: number): string {
   const weekday = WEEKDAYS[new Date(Date.UTC(year, month - 1, day)).getUTCDay()];
   const years = beside !== undefined && partsOf(beside, zone).year === year ? '' : ` ${year}`;
   return `${weekday} ${day} ${MONTHS[month - 1]}${years} ${clockWords(hour, minute)}`;
+}
+
+/** The same in the zone preferred; in UTC it says so, since a document names no zone beside it. */
+export function momentHere(at: number, beside?: number): string {
+  const zone = preferredZone();
+  return `${momentWords(at, zone, beside)}${zone === 'UTC' ? ' UTC' : ''}`;
+}
+
+/** A date as `3 Feb 2026`, in the zone preferred. */
+export function dayHere(at: number): string {
+  return dayWords(at, preferredZone());
 }
 
 /** `07:40`, or `7:40am`: one word, so that a moment has as many whichever is preferred. */

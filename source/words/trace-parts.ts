@@ -1,4 +1,4 @@
-import { amountWords, badHundred, capital, counted, dayWords, durationWords, sentence } from './say.ts';
+import { amountWords, badHundred, capital, counted, dayHere, durationWords, sentence } from './say.ts';
 import { SOMETHING_ELSE, type TraceDocument } from './trace-document.ts';
 
 /** So many causes and repairs are told; the rest are in --json. */
@@ -29,7 +29,7 @@ export function liveWords({ liveWith, pump, flooding }: TraceDocument): string[]
     lines.push(
       pump.before === null
         ? `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day, and has not changed.`
-        : `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day since ${dayWords(Date.parse(pump.since), 'UTC')}; before, ${amountWords(pump.before, null)}.`,
+        : `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day since ${dayHere(Date.parse(pump.since))}; before, ${amountWords(pump.before, null)}.`,
     );
   if (flooding)
     lines.push(
@@ -120,7 +120,7 @@ export function repairWords({ repairs, state }: TraceDocument) {
 
 /** Work for a cause that has not closed the hunt yet, each without its full stop; and that which closed one before. */
 export function jobWords({ jobs, before, causes }: TraceDocument) {
-  const day = (at: string) => dayWords(Date.parse(at), 'UTC');
+  const day = (at: string) => dayHere(Date.parse(at));
   return {
     open: jobs.map(
       ({ at, text, cause, helped }) =>
