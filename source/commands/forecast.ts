@@ -7,7 +7,7 @@ import { readGrib } from '../forecast/grib/read.ts';
 import { summaryOf } from '../forecast/grib/summary.ts';
 import { askTrouble, finished, readForecast, type Understood } from '../forecast/recognise.ts';
 import type { LoadedBoat, Outside } from '../outside.ts';
-import { piecesOf } from '../passage/pieces.ts';
+import { piecesOf, whereOf } from '../passage/pieces.ts';
 import { bad, good, type Result } from '../trouble.ts';
 import { cleanLine } from '../words/clean.ts';
 import { forecastPage } from '../words/forecast-page.ts';
@@ -153,10 +153,7 @@ async function agreed(outside: Outside): Promise<boolean> {
 function coverage(read: Forecast, { boat, entries }: LoadedBoat, now: number): readonly string[] {
   const { passage } = conditionAt(boat, entries, now);
   if (passage === null) return [];
-  const silent = piecesOf(passage).filter(
-    ({ place, middle }) =>
-      placeFor(read, { ...(place === null ? {} : { place }), at: [middle[0], middle[1]] }) === null,
-  );
+  const silent = piecesOf(passage).filter((piece) => placeFor(read, whereOf(piece)) === null);
   return [
     ...new Set(silent.map(({ leg, place }) => `leg ${leg + 1}${place === null ? '' : `, ${place}`}`)),
   ].map(

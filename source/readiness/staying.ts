@@ -2,7 +2,7 @@ import type { Anchorage } from '../boat/anchorage.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Answer } from './answer.ts';
-import { isWithin } from './leg-weather.ts';
+import { isWithin } from './turn.ts';
 import type { WeatherPaths } from './weather-paths.ts';
 import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
 

@@ -1,9 +1,10 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
-import { candidatesFor } from './actions.ts';
+import { candidatesFor, takenOf } from './actions.ts';
 import type { Action } from './answer.ts';
 import { sizeOf } from './bits.ts';
+import { doable } from './doable.ts';
 import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
 import { heldIn } from './room.ts';
@@ -13,7 +14,7 @@ import { dueOf, serviceRooms } from './services.ts';
 const LIKELY = 0.5;
 
 /**
- * Worth doing while held (model 6): services due, and anodes likely to reach their limit, within the stretch, with their parts aboard.
+ * Worth doing while held (model 6): services due, and anodes likely to reach their limit, within the stretch, with their parts aboard, those taken by the work before them gone.
  * What is to be done anyway to get ready is left out; the boat's score stays as it is, since none of it is vital.
  */
 export function whileHeld(
@@ -32,14 +33,15 @@ export function whileHeld(
     const rooms = serviceRooms(atDue, dueOf(boat, item, condition), false, passages);
     return rooms.some((room) => sizeOf(heldIn([room], passages)(0)) < LIKELY * passages.count);
   };
-  return items
+  const work = items
     .filter((one) => comesDue(one) && !already.some(({ item }) => item === one.item.id))
-    .flatMap(({ item }) => candidatesFor(item, condition, beliefs))
-    .map(({ do: what, item, takes, minutes }) => ({
-      do: what,
-      item,
-      takes,
-      minutes,
-      boatScoreAfter: boatScore,
-    }));
+    .flatMap(({ item }) => candidatesFor(item, condition, beliefs));
+  const leftOf = (spare: string) => (condition.spares.get(spare)?.count ?? 0) - takenOf(already, spare);
+  return [...doable(work, leftOf).values()].map(({ do: what, item, takes, minutes }) => ({
+    do: what,
+    item,
+    takes,
+    minutes,
+    boatScoreAfter: boatScore,
+  }));
 }

@@ -1,4 +1,4 @@
-import type { ActionDocument } from '../words/document.ts';
+import type { ActionDocument } from '../words/action-document.ts';
 import { amountWords, durationWords, hundred } from '../words/say.ts';
 import { nameOf, type Sight } from './sight.ts';
 
@@ -25,7 +25,7 @@ export function actionWords(sight: Sight, action: ActionDocument): ActionWords {
   return {
     text: `${VERBS[action.do] ?? action.do} ${nameOf(sight, action.item)}`,
     takes: takes.length === 0 ? '' : `takes ${takes.join(', ')}`,
-    after: `${durationWords(action.minutes / 60)}, then the boat ${hundred(action.boatScoreAfter)}`,
+    after: `${durationWords(action.minutes / 60)}, ${action.do === 'look' ? 'if found well' : 'then'} the boat ${hundred(action.boatScoreAfter)}`,
   };
 }
 

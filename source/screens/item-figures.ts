@@ -1,4 +1,4 @@
-import type { SpreadDocument } from '../words/document.ts';
+import type { SpreadDocument } from '../words/item-document.ts';
 import {
   amountWords,
   badHundred,

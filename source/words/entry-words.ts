@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Draft, EntryKind } from '../logbook/entries.ts';
+import { LEAK_WORDS } from './leak-words.ts';
 import { nameOf, unitOf } from './names.ts';
 import { amountWords, capital, momentWords } from './say.ts';
 
@@ -31,7 +32,7 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   job: (entry, { name }) =>
     `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}${after(entry.cause, ', for ')}`,
   leak: (entry, { name }) =>
-    `${name(entry.item)}: ${leakWords[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
+    `${name(entry.item)}: ${LEAK_WORDS[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
   anode: (entry, { name }) =>
     `${name(entry.anode)}: ${anodeWords(entry)}${entry.flakes ? ', flakes when tapped' : ''}`,
   renew: (entry, about) => `${about.name(entry.anode)}: renewed${from(entry.from, about)}`,
@@ -63,8 +64,6 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   remark: (entry, { name }) => `${entry.item === undefined ? '' : `${name(entry.item)}: `}${entry.text}`,
   strike: (entry) => `struck: entry ${entry.entry}${after(entry.why, ', because ')}`,
 };
-
-const leakWords = { dry: 'dry', wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
 
 function levelWords(
   { fluid, level, share }: { fluid: string; level?: number | undefined; share?: number | undefined },

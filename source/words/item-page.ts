@@ -1,4 +1,4 @@
-import type { ItemDocument } from './document.ts';
+import type { ItemDocument } from './item-document.ts';
 import { STATE_WORDS } from './reasons.ts';
 import {
   amountWords,

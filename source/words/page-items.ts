@@ -1,4 +1,5 @@
-import type { ItemDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
+import type { ItemDocument } from './item-document.ts';
 import { aligned, wrapped } from './lines.ts';
 import { STATE_WORDS } from './reasons.ts';
 import { amountWords, badHundred, dayWords, momentWords, sentence } from './say.ts';

@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Answer, Edge, Reason, StayingWhy } from '../readiness/answer.ts';
+import { cleanLine } from './clean.ts';
 import { amountWords, durationWords, hundred, momentWords } from './say.ts';
 
 type WeatherReason = Extract<
@@ -10,10 +11,13 @@ type WeatherReason = Extract<
       | 'forecast old'
       | 'forecast too old'
       | 'forecast over'
+      | 'forecast elsewhere'
+      | 'warning to mind'
       | 'no weather limits'
       | 'no window'
       | 'waits for window'
       | 'weather now'
+      | 'squalls now'
       | 'not as forecast'
       | 'pressure falls'
       | 'under the score'
@@ -22,6 +26,8 @@ type WeatherReason = Extract<
 >;
 
 const MS_AN_HOUR = 3_600_000;
+const MOST_PLACES = 3;
+const MOST_LETTERS = 160;
 const UNIT = { wind: 'kn', gust: 'kn', seas: 'm' } as const;
 const NAME = { wind: 'wind', gust: 'gusts', seas: 'seas' } as const;
 
@@ -36,6 +42,10 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `the forecast is ${durationWords(reason.hours)} old, too old for go; get a newer one`;
     case 'forecast over':
       return 'the forecast says nothing of this passage any more; get a newer one';
+    case 'forecast elsewhere':
+      return `the forecast speaks of ${placesWords(reason.places)}, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast's name, or get one for these waters`;
+    case 'warning to mind':
+      return `in force on the way, without barring leaving: ${cleanLine(reason.text, MOST_LETTERS)}`;
     case 'no weather limits':
       return `no limit is set for ${reason.missing.join(' and ')}; give each a number, or false, under "limits" in boat.json: until then the answer is never go`;
     case 'no window':
@@ -46,9 +56,11 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return closes === null ? opens : `${opens}; closes: ${edgePhrase(closes, boat)}`;
     }
     case 'weather now':
-      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} now, over your limit of ${amountWords(reason.limit, UNIT[reason.what])}; no leaving on this forecast, get a newer one`;
+      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} ${agoWords(reason.at, answer)}, over your limit of ${amountWords(reason.limit, UNIT[reason.what])}; no leaving on this forecast, get a newer one`;
+    case 'squalls now':
+      return `a line of squalls ${agoWords(reason.at, answer)}; no leaving on this forecast, get a newer one`;
     case 'not as forecast':
-      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} now where ${amountWords(reason.said, UNIT[reason.what])} was forecast; no leaving on this forecast, get a newer one`;
+      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} ${agoWords(reason.at, answer)} where ${amountWords(reason.said, UNIT[reason.what])} was forecast; no leaving on this forecast, get a newer one`;
     case 'pressure falls':
       return `pressure is down ${amountWords(reason.hPa, 'hPa')} in 3 h or less; no leaving on this forecast, get a newer one`;
     case 'under the score': {
@@ -58,6 +70,17 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
     case 'go':
       return `leaving now ends well in ${hundred(reason.score)} passages, weather included`;
   }
+}
+
+function placesWords(places: readonly string[]): string {
+  const shown = places.slice(0, MOST_PLACES).map((place) => cleanLine(place));
+  const more = places.length - shown.length;
+  return `${shown.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
+function agoWords(at: number, answer: Answer): string {
+  const hours = (answer.at - at) / MS_AN_HOUR;
+  return hours <= 0 ? 'now' : `${durationWords(hours)} ago`;
 }
 
 /** What stands in the way, as it is said: "gusts pass 28 kn off the head". */
@@ -103,7 +126,7 @@ export function hindrancePhrase({
     case 'warning':
       return 'a gale warning or worse is in force';
     case 'small craft':
-      return 'a small-craft warning is in force';
+      return 'a warning for small craft or of strong wind is in force';
     case 'not said':
       return 'the forecast leaves wind or seas out';
     case 'past forecast':

@@ -1,7 +1,8 @@
 import { conditionAt } from '../../source/condition/condition-at.ts';
 import type { Entry } from '../../source/logbook/entries.ts';
 import type { Loaded } from '../../source/screens/model.ts';
-import type { ItemDocument, VerdictDocument } from '../../source/words/document.ts';
+import type { VerdictDocument } from '../../source/words/document.ts';
+import type { ItemDocument } from '../../source/words/item-document.ts';
 import { aBoat } from './a-boat.ts';
 import { anEntry } from './an-entry.ts';
 

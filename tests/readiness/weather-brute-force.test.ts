@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../source/boat/limits.ts';
 import { type Stream, stream } from '../../source/maths/stream.ts';
 import { type DeparturesInput, departures } from '../../source/readiness/departures.ts';
-import { isWithin } from '../../source/readiness/leg-weather.ts';
+import { isWithin } from '../../source/readiness/turn.ts';
 import { drawPaths } from '../../source/readiness/weather-paths.ts';
 import type { HourlyWeather } from '../../source/readiness/weather-table.ts';
 

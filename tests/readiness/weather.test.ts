@@ -197,4 +197,15 @@ describe('limits', () => {
     expect([open[0], open.find((hour) => hour > 12)]).toEqual([4, 28]);
     expect(chances[20]).toBe(0);
   });
+
+  it('but under a sun that does not set every arrival is in daylight, whatever the margins', () => {
+    const north = { from: [75, 20] as [number, number], to: [75.05, 20] as [number, number], nm: 3 };
+    const summer = Date.parse('2026-06-18T06:00:00Z');
+    const boat = aBoat({
+      ...{ checks: [], passages: [{ ...hop, legs: [north] }] },
+      limits: { ...offLimits, daylight: { afterSunrise: 2, beforeSunset: 2 } },
+    });
+    const { curve } = judged({ boat, at: summer, forecast: steadyForecast(summer, [{ hours: 72 }]) });
+    expect(curve.slice(0, 70).every(({ weather }) => weather === 100)).toBe(true);
+  });
 });

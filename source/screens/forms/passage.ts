@@ -1,3 +1,4 @@
+import { SQUALLS } from '../../forecast/squalls.ts';
 import { hundred } from '../../words/say.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { type FormKind, WHEN } from './form.ts';
@@ -17,9 +18,9 @@ export const weatherNow: FormKind = {
     {
       field: 'squalls',
       label: 'squalls',
-      example: 'none, isolated, scattered, line',
+      example: SQUALLS.join(', '),
       usual: 'not noted',
-      choices: ['none', 'isolated', 'scattered', 'line'].map((id) => ({ id, name: id })),
+      choices: SQUALLS.map((id) => ({ id, name: id })),
     },
     WHEN,
   ],
