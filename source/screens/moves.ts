@@ -1,13 +1,6 @@
 import { choose, chooseLast, chooseNothing, choosePart, open } from './board-moves.ts';
-import {
-  addPart,
-  changePart,
-  openBoat,
-  retirePart,
-  saveItem,
-  toBoatField,
-  toPart,
-} from './boat/boat-moves.ts';
+import { insertLeg, leaveItem, saveItem, toBoatField } from './boat/boat-item-moves.ts';
+import { addPart, changePart, openBoat, retirePart, toKind, toPart } from './boat/boat-moves.ts';
 import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
 import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
@@ -84,6 +77,8 @@ export const moves = {
   'parts back': toPart(-10),
   'first part': toPart(Number.NEGATIVE_INFINITY),
   'last part': toPart(Number.POSITIVE_INFINITY),
+  'next kind': toKind(1),
+  'kind before': toKind(-1),
   'change part': changePart,
   'add part': addPart,
   'retire part': retirePart,
@@ -91,6 +86,8 @@ export const moves = {
   'save item': saveItem,
   'next boat field': toBoatField(1),
   'boat field before': toBoatField(-1),
+  'insert leg': insertLeg,
+  'leave item': leaveItem,
   preferences,
   'next choice': choosePreference(1),
   'choice before': choosePreference(-1),
