@@ -19,6 +19,7 @@ import { settingsIn } from './files/settings.ts';
 import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
 import { bad, good, type Result } from './trouble.ts';
+import { tracing } from './words/traced.ts';
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
@@ -114,6 +115,7 @@ async function board(start: BoardStart): Promise<number> {
         );
         return answered?.document ?? null;
       },
+      trace: (of, asked, wanted) => inTurns(tracing(of, asked), wanted),
       save: async (drafts) =>
         folder && latest
           ? await folder.append(start.withDecisions(drafts, latest, { seed, simulations }))

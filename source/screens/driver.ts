@@ -5,6 +5,7 @@ import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
 import type { Loaded, Message, Model, Request, Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
@@ -15,6 +16,8 @@ export interface BoardWork {
   load(): Promise<Result<Loaded>>;
   /** The readiness run, in turns of some milliseconds. Null where it was given up, since it was no longer wanted. */
   judge(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null>;
+  /** A trace, in the same turns; null where it was given up. */
+  trace(loaded: Loaded, asked: TraceAsked, wanted: () => boolean): Promise<TraceTold | null>;
   /** Calls back when the log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
@@ -54,6 +57,7 @@ export interface DriverOptions {
 
 type JudgeRequest = Extract<Request, { do: 'judge' }>;
 type TryRequest = Extract<Request, { do: 'try' }>;
+type TraceRequest = Extract<Request, { do: 'trace' }>;
 
 export function driverOf(options: DriverOptions): Driver {
   const { work, fault } = options;
@@ -62,6 +66,7 @@ export function driverOf(options: DriverOptions): Driver {
   let readAgain = false;
   let judging: JudgeRequest | null = null;
   let trying: TryRequest | null = null;
+  let tracing: TraceRequest | null = null;
   const listeners = new Set<() => void>();
 
   function send(message: Message): void {
@@ -87,6 +92,10 @@ export function driverOf(options: DriverOptions): Driver {
       case 'try':
         trying = request;
         options.afterFrame(() => void tryOut(request));
+        return;
+      case 'trace':
+        tracing = request;
+        options.afterFrame(() => void trace(request));
         return;
       case 'save':
         void save(request.drafts);
@@ -135,6 +144,18 @@ export function driverOf(options: DriverOptions): Driver {
     const { loaded, trial } = request;
     const document = await judged(boatOnTrial(loaded, trial), () => request === trying);
     if (document) send({ is: 'tried', of: loaded, trial, document });
+  }
+
+  /** Of several traces only the last is worked out. */
+  async function trace(request: TraceRequest): Promise<void> {
+    const { loaded, asked } = request;
+    const wanted = () => request === tracing;
+    try {
+      const told = wanted() ? await work.trace(loaded, asked, wanted) : null;
+      if (told) send({ is: 'traced', of: loaded, asked, told });
+    } catch (thrown) {
+      fault(thrown);
+    }
   }
 
   async function judged(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null> {

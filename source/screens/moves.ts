@@ -36,7 +36,7 @@ import {
 import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { shownItems } from './shown-item.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
-import { answer, nextTable, strikeClue, trace, workForIt } from './trace/trace-moves.ts';
+import { answer, found, nextTable, strikeClue, trace, turnFound, workForIt } from './trace/trace-moves.ts';
 import { isTrial, stepped, TRIAL_FIELDS, triedWords } from './trial.ts';
 import { mostFrom, pageRows } from './turned.ts';
 
@@ -123,6 +123,9 @@ export const moves = {
   'strike last': strikeLast,
   'leave round': leaveRound,
   trace,
+  found,
+  'older hunt': turnFound(1),
+  'newer hunt': turnFound(-1),
   'clue seen': answer(true),
   'clue not seen': answer(false),
   'clue cannot tell': answer(null),
@@ -194,6 +197,7 @@ function open(model: Model): Step {
   const opens = stop?.opens ?? { open: 'answer' };
   if (opens.open === 'item')
     return turnTo(lookedAt(model, opens.id), { page: 'item', id: opens.id, from: 0 });
+  if (opens.open === 'engine') return turnTo(model, { page: 'engine', id: opens.id, from: 0 });
   if (opens.open === 'fold') return [{ ...model, unfolded: toggled(model.unfolded, opens.fold) }, []];
   const seen = opens.open === 'answer' ? weatherLookedAt(model) : model;
   return turnTo(seen, { page: opens.open, from: 0 });

@@ -34,6 +34,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
+      trace: async () => null,
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,

@@ -4,7 +4,7 @@ import type { Draft, Entry } from '../../../source/logbook/entries.ts';
 import { textOf } from '../../../source/screens/lines.ts';
 import { type Loaded, type Model, pageOf } from '../../../source/screens/model.ts';
 import { spokenLines } from '../../../source/screens/spoken.ts';
-import { traceIn } from '../../../source/screens/trace/trace.ts';
+import { openTrace } from '../../../source/screens/trace/open-trace.ts';
 import { update } from '../../../source/screens/update.ts';
 import { ownTables } from '../../../source/tracing/tables.ts';
 import { AT, aDocument, aLoaded } from '../../helpers/a-document.ts';
@@ -20,9 +20,9 @@ function traced(loaded: Loaded = aLoaded(), id = 'gear-oil', size: Model['size']
 }
 
 function documentOf(model: Model) {
-  const page = pageOf(model);
-  if (page.page !== 'trace' || model.boat.is !== 'open') throw new Error(`not a trace: ${page.page}`);
-  return traceIn(model.boat.loaded, page)!;
+  const open = openTrace(model);
+  if (!open) throw new Error(`no trace that is worked out: ${pageOf(model).page}`);
+  return open.document;
 }
 
 function askedBy(model: Model, key: string): readonly Draft[] {
