@@ -1,12 +1,12 @@
-import { engineOf } from '../boat/boat.ts';
+import { servicesBy } from '../boat/boat.ts';
 import { cautionsFor } from '../words/cautions.ts';
-import { STATE_WORDS } from '../words/reasons.ts';
-import { amountWords, capital, dayWords, momentWords } from '../words/say.ts';
+import { dueWords } from '../words/engine-item.ts';
+import { amountWords, capital, momentWords } from '../words/say.ts';
 import { tablesOf } from '../words/traced.ts';
 import { entryLines, figureLines, foundPart, loggedLines } from './item-page.ts';
 import { BLANK, type Line, line, paragraph, say } from './lines.ts';
 import { MARKS } from './panel.ts';
-import { enginesIn, hoursAway, hoursWords } from './panels/engine-hours.ts';
+import { enginesIn, hoursWords } from './panels/engine-hours.ts';
 import { itemsOfKind, nameOf, type Sight } from './sight.ts';
 
 export function engineTitle(sight: Sight, id: string): Line {
@@ -45,21 +45,12 @@ export function engineLines(sight: Sight, id: string, columns: number): Line[] {
 const FINDS = 'f finds the cause; of several troubles Tab turns to the next.';
 
 function serviceLines(sight: Sight, id: string, columns: number): Line[] {
-  const { boat } = sight.boat.loaded;
-  const goesBy = (service: string) => {
-    const found = boat.services.find((one) => one.id === service);
-    return found?.everyHours === undefined ? found?.engine : engineOf(boat, found.engine);
-  };
+  const ids = servicesBy(sight.boat.loaded.boat, id).map((service) => service.id);
   return itemsOfKind(sight, 'service')
-    .filter((item) => goesBy(item.id) === id)
-    .flatMap(({ name, state, dueInHours, dueOn }) => {
-      const due = [
-        ...(dueInHours === null ? [] : [hoursAway(dueInHours)]),
-        ...(dueOn === null ? [] : [`by ${dayWords(Date.parse(dueOn), 'UTC')}`]),
-      ];
-      const word = state === null ? 'working' : STATE_WORDS[state];
-      const text = `${name}: ${due.length === 0 ? 'not entered yet' : due.join(' or ')}; ${word}`;
-      return paragraph(text, columns - 6).map((said, index) =>
+    .filter((item) => ids.includes(item.id))
+    .flatMap((item) => {
+      const { name, state } = item;
+      return paragraph(`${name}: ${dueWords(item)}`, columns - 6).map((said, index) =>
         line(
           say(`  ${index === 0 && state !== null ? MARKS[state] : ' '} `, state ?? 'plain'),
           ...said.spans,

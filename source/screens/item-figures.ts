@@ -1,4 +1,5 @@
 import type { SpreadDocument } from '../words/document.ts';
+import { hoursAway } from '../words/engine-item.ts';
 import {
   amountWords,
   badHundred,
@@ -15,7 +16,6 @@ import {
   rateWords,
 } from '../words/say.ts';
 import { levelSentence } from './charts/level-bar.ts';
-import { hoursAway } from './panels/engine-hours.ts';
 import { goodUntilWords } from './panels/fluids.ts';
 import type { ShownItem } from './shown-item.ts';
 import { nameOf, type Sight } from './sight.ts';

@@ -1,3 +1,4 @@
+import { hoursAway } from '../../words/engine-item.ts';
 import { instant } from '../../words/figures.ts';
 import { amountWords } from '../../words/say.ts';
 import { type Line, line, type Stop, say } from '../lines.ts';
@@ -71,8 +72,4 @@ function waiting({ boat, condition }: Sight['boat']['loaded']) {
 export function hoursWords(hours: number): string {
   const [whole = '', tenth = '0'] = hours.toFixed(1).split('.');
   return `${whole.replace(/\B(?=(\d{3})+$)/gu, ' ')}.${tenth} h`;
-}
-
-export function hoursAway(hours: number): string {
-  return hours < 0 ? `${amountWords(-hours, 'h')} overdue` : `in ${amountWords(hours, 'h')}`;
 }
