@@ -5,6 +5,7 @@ import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
 import { type Loaded, type Message, type Model, pageOf, type Request, type Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
@@ -15,6 +16,8 @@ export interface BoardWork {
   load(): Promise<Result<Loaded>>;
   /** The readiness run, in turns of some milliseconds. Null where it was given up, since it was no longer wanted. */
   judge(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null>;
+  /** A trace, in the same turns; null where it was given up. */
+  trace(loaded: Loaded, asked: TraceAsked, wanted: () => boolean): Promise<TraceTold | null>;
   /** Calls back when the log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
@@ -56,6 +59,7 @@ export interface DriverOptions {
 type Typed = Extract<Message, { is: 'key' | 'pasted' }>;
 type JudgeRequest = Extract<Request, { do: 'judge' }>;
 type TryRequest = Extract<Request, { do: 'try' }>;
+type TraceRequest = Extract<Request, { do: 'trace' }>;
 
 export function driverOf(options: DriverOptions): Driver {
   const { work, fault } = options;
@@ -68,6 +72,7 @@ export function driverOf(options: DriverOptions): Driver {
   let asked = 0;
   /** Typed meanwhile. */
   const held: Typed[] = [];
+  let tracing: TraceRequest | null = null;
   const listeners = new Set<() => void>();
 
   /** What is typed while the disk is asked has its turn after the answer, so that it means the same however quickly it comes. */
@@ -113,6 +118,10 @@ export function driverOf(options: DriverOptions): Driver {
       case 'try':
         trying = request;
         options.afterFrame(() => void tryOut(request));
+        return;
+      case 'trace':
+        tracing = request;
+        options.afterFrame(() => void trace(request));
         return;
       case 'save':
         void ask(work.save(request.drafts), (result) => ({ is: 'saved', drafts: request.drafts, result }));
@@ -177,6 +186,18 @@ export function driverOf(options: DriverOptions): Driver {
     const { loaded, trial } = request;
     const document = await judged(boatOnTrial(loaded, trial), () => request === trying);
     if (document) send({ is: 'tried', of: loaded, trial, document });
+  }
+
+  /** Of several traces only the last is worked out. */
+  async function trace(request: TraceRequest): Promise<void> {
+    const { loaded, asked } = request;
+    const wanted = () => request === tracing;
+    try {
+      const told = wanted() ? await work.trace(loaded, asked, wanted) : null;
+      if (told) send({ is: 'traced', of: loaded, asked, told });
+    } catch (thrown) {
+      fault(thrown);
+    }
   }
 
   async function judged(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null> {

@@ -28,7 +28,7 @@ import {
 } from './preferences/preferences-moves.ts';
 import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
-import { answer, nextTable, strikeClue, trace, workForIt } from './trace/trace-moves.ts';
+import { answer, found, nextTable, strikeClue, trace, turnFound, workForIt } from './trace/trace-moves.ts';
 import { chooseField, pointHour, tryNothing, tryStep, weather } from './weather-moves.ts';
 
 /** Every move a key can make, by name. A new key is its line in `bindings.ts` and, where it does something new, a line here. */
@@ -118,6 +118,9 @@ export const moves = {
   'strike last': strikeLast,
   'leave round': leaveRound,
   trace,
+  found,
+  'older hunt': turnFound(1),
+  'newer hunt': turnFound(-1),
   'clue seen': answer(true),
   'clue not seen': answer(false),
   'clue cannot tell': answer(null),

@@ -35,6 +35,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
+      trace: async () => null,
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,
