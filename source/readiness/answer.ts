@@ -224,6 +224,8 @@ export type Reason =
   | { reason: 'forecast over' }
   | { reason: 'forecast elsewhere'; places: readonly string[] }
   | { reason: 'warning to mind'; text: string }
+  | { reason: 'period not said' }
+  | { reason: 'beyond forecast'; hours: number }
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
   | { reason: 'waits for window'; window: Window }

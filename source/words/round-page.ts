@@ -23,7 +23,7 @@ export function roundPage(document: RoundDocument, columns: number, zone: string
 }
 
 const HOW_TO = [
-  'Level: litres, 1/2, full, or off (the stick). Drip: dry, wet, drops, falls. Left empty is not looked at, which is not the same as unchanged.',
+  'Level: in the unit beside it, 1/2, full, or off (the stick). Drip: dry, wet, drops, falls. Left empty is not looked at, which is not the same as unchanged.',
   'To enter it afterwards, with the time of the round: hoveshort record dip fluid=<id> level=full at="today 07:40"',
 ];
 
@@ -68,7 +68,7 @@ function rooms(kind: LookDocument['kind'], unit: string | null): string[] {
     case 'engine':
       return [room('hours', 12)];
     case 'fluid':
-      return [room('level', 10), room('added', 10), room('drip', 10)];
+      return [room('level', 10, unit ?? ''), room('added', 10, unit ?? ''), room('drip', 10)];
     case 'anode':
       return [room('left', 10, '%'), room('flakes', 6)];
     case 'check':

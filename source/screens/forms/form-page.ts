@@ -70,6 +70,8 @@ function outcomeLines(sight: Sight, open: OpenForm, columns: number): Line[] {
   );
   if (wrong.length > 0)
     return page.insisted ? [...wrong, line(say('  Enter again saves it as it stands.', 'title'))] : wrong;
+  const { worksOut }: FormKind = forms[page.form];
+  if (worksOut) return [line(say('  Enter works it out; nothing of it is logged.'))];
   if (wanting(open).length > 0) return [line(say('  Nothing to save yet.'))];
   const read = filled(sight, open);
   if (!read.ok)

@@ -69,7 +69,7 @@ function suchAs({ kind, unit }: RoundRow['look']): string {
     case 'engine':
       return '3412.6, or +1.5 more than last time';
     case 'fluid':
-      return '1.2, -.1, 1/2, full, low, off; 1/2 +300ml drops: half, 300 ml poured in, drops form (dry, wet, drops, falls)';
+      return `${unit}: 1.2, -.1, 1/2, full, low, off; 1/2 +300ml drops: half, 300 ml poured in, drops form (dry, wet, drops, falls)`;
     case 'anode':
       return 'what is left: 60%, 1/2, -10%';
     case 'check':
