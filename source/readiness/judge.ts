@@ -15,10 +15,11 @@ import { hoursUnderWay } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
 import { bestOf, curveOf, enduranceOf } from './scores.ts';
 import { skyAlong } from './sky.ts';
-import { untenableFrom, weatherAtAnchor } from './staying.ts';
+import { hoursSaid, untenableFrom, weatherAtAnchor } from './staying.ts';
 import { reasonsOf, type VerdictInput } from './verdict.ts';
 import type { Course } from './weather.ts';
 import { forecastAge } from './weather-bars.ts';
+import { drawingPaths } from './weather-paths.ts';
 import { weatherShown } from './weather-shown.ts';
 import { whileHeld } from './while-held.ts';
 import { edgesOf, runsOf, windowsOf } from './windows.ts';
@@ -100,7 +101,7 @@ function* answerFrom(
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
   yield;
-  const staying = stayingFor(input, limits, judged);
+  const staying = yield* stayingFor(input, limits, judged);
   yield;
   const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
   yield;
@@ -207,15 +208,16 @@ function beforeLeaving(boat: Boat, condition: Condition): Answer['beforeLeaving'
     });
 }
 
-/** When the forecast makes the anchorage no place to stay; null under way, at no named anchorage, or past the forecast. */
-function stayingFor(
+/** When the forecast makes the anchorage no place to stay, whether or not it speaks of a passage; null under way, at no named anchorage, or past the forecast. */
+function* stayingFor(
   { boat, condition, forecast }: JudgeInput,
   limits: Limits,
-  { weather }: Judged,
-): Answer['staying'] {
+  { weather, passages }: Judged,
+): Turns<Answer['staying']> {
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
-  if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
-  const { hours, paths } = weather;
+  if (!anchorage || forecast === null || condition.underWay !== null) return null;
+  const hours = weather?.hours ?? hoursSaid(anchorage, forecast, condition.at);
+  const paths = weather?.paths ?? (yield* drawingPaths(passages.count, hours, passages.streamOf));
   const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
   return untenableFrom(anchorage, here, paths, condition.at);
 }
