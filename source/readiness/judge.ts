@@ -107,7 +107,7 @@ function* answerFrom(
   yield;
   return {
     at: now,
-    passage: condition.passage && passageFacts(condition.passage),
+    passage: condition.passage && passageFacts(condition.passage, condition),
     forecast: forecast && forecastFacts(forecast, condition),
     verdict,
     reasons,
@@ -176,9 +176,12 @@ function weatherAloneOf(curve: Answer['curve'], limits: Limits) {
   return runsOf(scores, limits.go)[0];
 }
 
-function passageFacts(passage: Passage): Answer['passage'] {
+function passageFacts(passage: Passage, condition: Condition): Answer['passage'] {
   const nm = passageNm(passage);
-  return { id: passage.id, name: passage.name, nm, hours: nm / passage.speed.mean };
+  const { mean } = passage.speed;
+  const left = Math.max(0, nm - hoursUnderWay(condition) * mean);
+  const toGo = condition.underWay === null ? null : { nm: left, hours: left / mean };
+  return { id: passage.id, name: passage.name, nm, hours: nm / mean, toGo };
 }
 
 function forecastFacts(forecast: Forecast, { at, forecastChoice }: Condition): Answer['forecast'] {

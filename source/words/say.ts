@@ -158,3 +158,17 @@ function formatOf(zone: string): Intl.DateTimeFormat {
   formats.set(zone, format);
   return format;
 }
+
+/** How long a passage is; under way how much of it is left: `42 nm, about 7 h`, `42 nm, 15 nm to go, about 3 h`. */
+export function lengthWords({
+  nm,
+  hours,
+  toGo,
+}: {
+  readonly nm: number;
+  readonly hours: number;
+  readonly toGo: { readonly nm: number; readonly hours: number } | null;
+}): string {
+  const left = toGo ? `, ${Math.round(toGo.nm)} nm to go` : '';
+  return `${Math.round(nm)} nm${left}, about ${durationWords(Math.round(toGo?.hours ?? hours))}`;
+}
