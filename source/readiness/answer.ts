@@ -253,6 +253,8 @@ export interface Action {
     | 'stop the leak';
   readonly item: string;
   readonly takes: readonly { readonly spare: string; readonly count: number }[];
+  /** How much of it is bought, in its unit; null where nothing is. */
+  readonly buys: number | null;
   readonly minutes: number;
   readonly boatScoreAfter: number;
 }

@@ -6,6 +6,7 @@ import { type Forecast, forecastName } from '../forecast/forecast.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
 import { passageNm } from '../passage/distance.ts';
 import type { Trouble } from '../trouble.ts';
+import { minutesOf } from './actions.ts';
 import type { Answer } from './answer.ts';
 import { courseOf, judgeEnough, limitsOf, type ToJudge } from './enough.ts';
 import { itemAnswer } from './item-answer.ts';
@@ -88,7 +89,7 @@ function* answerFrom(
   const alone = weatherAloneOf(curve, limits);
   yield;
   const ready = readyActions(boat, condition, beliefs, judged, alone?.first ?? 0);
-  const workMinutes = ready.actions.reduce((sum, { minutes }) => sum + minutes, 0);
+  const workMinutes = minutesOf(ready.actions);
   yield;
   const itemAnswers: Answer['items'][number][] = [];
   for (const one of items) {
@@ -103,7 +104,11 @@ function* answerFrom(
   yield;
   const staying = yield* stayingFor(input, limits, judged);
   yield;
-  const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
+  const held = whileHeld(boat, condition, beliefs, passages, items, {
+    already: ready.actions,
+    boatScore: first!.boat,
+    waitMinutes: waitOf(verdict, windows[0]?.at ?? (alone && at(alone.first)), now),
+  });
   yield;
   return {
     at: now,
@@ -168,6 +173,12 @@ function verdictOf(
     onTheLine: isNear(judged, limits),
     trouble,
   });
+}
+
+/** How long she is held, in minutes. What opens now and yet holds her, as an old forecast does, may do so for who knows how long. */
+function waitOf(verdict: Answer['verdict'], opens: number | undefined, now: number): number {
+  if (opens === undefined || (verdict === 'hold' && opens <= now)) return Infinity;
+  return (opens - now) / MS_A_MINUTE;
 }
 
 /** The first run of departures the weather alone is good enough for. */

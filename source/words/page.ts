@@ -145,14 +145,16 @@ function work(
 const VERBS: { readonly [action: string]: string } = { look: 'Look at', service: 'Do' };
 
 function actionWords(action: ActionDocument, document: VerdictDocument): string {
-  const takes = action.takes.map(({ spare, count }) => {
+  const some = (spare: string, count: number) => {
     const item = document.items.find(({ id }) => id === spare);
     const unit = item?.kind === 'spare' ? item.unit : 'each';
     const amount = amountWords(count, unit);
     return `${unit === 'each' ? `${amount} x` : amount} ${nameOf(document, spare)}`;
-  });
+  };
+  const takes = action.takes.map(({ spare, count }) => some(spare, count));
+  const what = action.buys === null ? nameOf(document, action.item) : some(action.item, action.buys);
   const words = [
-    `${VERBS[action.do] ?? capital(action.do)}: ${nameOf(document, action.item)}`,
+    `${VERBS[action.do] ?? capital(action.do)}: ${what}`,
     durationWords(action.minutes / 60),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
   ];

@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Answer, Edge, Reason, StayingWhy } from '../readiness/answer.ts';
 import { cleanLine } from './clean.ts';
-import { amountWords, durationWords, hundred, momentWords } from './say.ts';
+import { amountWords, durationWords, hundred, momentHere } from './say.ts';
 
 type WeatherReason = Extract<
   Reason,
@@ -58,7 +58,7 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return 'no window in this forecast';
     case 'waits for window': {
       const { at, until, closes } = reason.window;
-      const opens = `it opens in ${durationWords((at - answer.at) / MS_AN_HOUR)}, ${momentWords(at, 'UTC', answer.at)} UTC, for ${durationWords((until - at) / MS_AN_HOUR)}`;
+      const opens = `it opens in ${durationWords((at - answer.at) / MS_AN_HOUR)}, ${momentHere(at, answer.at)}, for ${durationWords((until - at) / MS_AN_HOUR)}`;
       return closes === null ? opens : `${opens}; closes: ${edgePhrase(closes, boat)}`;
     }
     case 'weather now':

@@ -2,7 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { ItemAnswer, Why } from '../readiness/answer.ts';
 import { LEAK_WORDS } from './leak-words.ts';
 import { nameOf, unitOf } from './names.ts';
-import { amountWords, dayWords, goodHundred } from './say.ts';
+import { amountWords, dayHere, dayWords, goodHundred } from './say.ts';
 
 /** Why an item is not plainly fit: its figure, and what would change it. Without the item's name, no capital, no full stop: it stands after `Gear oil: ` or as a line under it. Days are UTC. */
 export function whyPhrase(why: Why, item: ItemAnswer, boat: Boat): string {
@@ -26,10 +26,9 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: ItemAnswer, b
   'looked at long ago': (why, item) =>
     `not looked at for ${days(why.days)}; every ${days(why.everyDays).replace(/^1 /, '')} is wanted: ${lookAt(item)}`,
   unsettled: (why, _, boat) =>
-    `not looked at since the work on ${nameOf(boat, why.by)} on ${dayWords(why.at, 'UTC')}; look again: after work nothing is taken for granted`,
+    `not looked at since the work on ${nameOf(boat, why.by)} on ${dayHere(why.at)}; look again: after work nothing is taken for granted`,
   'before leaving': () => BEFORE_LEAVING,
-  changed: (why) =>
-    `goes at another rate since ${dayWords(why.at, 'UTC')}, and no job explains it; find out why`,
+  changed: (why) => `goes at another rate since ${dayHere(why.at)}, and no job explains it; find out why`,
   rising: (why) =>
     `has risen with nothing poured in (${goodHundred(why.chance)} that it did): water or fuel may be getting in; find out before the engine runs`,
   leak: (why) => `leaks, ${LEAK_WORDS[why.class]}; look at the level more often until it is dry`,

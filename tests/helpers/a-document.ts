@@ -58,8 +58,9 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
         takes: [{ spare: 'pencils', count: 1 }],
         minutes: 20,
         boatScoreAfter: 97.4,
+        buys: null,
       },
-      { do: 'service', item: 'impeller-change', takes: [], minutes: 45, boatScoreAfter: 97.9 },
+      { do: 'service', item: 'impeller-change', takes: [], minutes: 45, boatScoreAfter: 97.9, buys: null },
     ],
     beforeLeaving: [
       { check: 'raw-water', made: false, minutes: 1 },

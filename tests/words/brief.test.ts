@@ -45,6 +45,7 @@ describe('the answer in half a page', () => {
       takes: [],
       minutes: 10,
       boatScoreAfter: 80,
+      buys: null,
     }));
     const said = brief({
       verdict: 'not ready',
