@@ -340,6 +340,14 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
     'In force on the way, without barring leaving: SMALL CRAFT ADVISORY.',
   ],
   [
+    { reason: 'period not said' },
+    'The forecast leaves out the period of some seas on the way, so how short they are is not judged.',
+  ],
+  [
+    { reason: 'beyond forecast', hours: 5 },
+    'The last 5 h of the passage lie beyond the forecast and are not judged; hear it again under way.',
+  ],
+  [
     { reason: 'pressure falls', hPa: 3.4 },
     'Pressure is down 3.4 hPa in 3 h or less; no leaving on this forecast, get a newer one.',
   ],
