@@ -110,7 +110,7 @@ async function board(start: BoardStart): Promise<number> {
         latest = read.value;
         const { boat, entries } = read.value;
         const own = (await folder?.tables()) ?? { tables: [], troubles: [] };
-        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()) });
+        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()), seenUntil: at });
       },
       async judge(of, wanted) {
         const answered = await inTurns(
