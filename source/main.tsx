@@ -112,10 +112,7 @@ async function board(start: BoardStart): Promise<number> {
         return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()) });
       },
       async judge(of, wanted) {
-        const answered = await inTurns(
-          start.answering(of, { at: of.condition.at, seed, simulations }),
-          wanted,
-        );
+        const answered = await inTurns(start.answering(of, { seed, simulations }), wanted);
         return answered?.document ?? null;
       },
       save: async (drafts) =>
