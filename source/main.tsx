@@ -113,10 +113,7 @@ async function board(start: BoardStart): Promise<number> {
         return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()), seenUntil: at });
       },
       async judge(of, wanted) {
-        const answered = await inTurns(
-          start.answering(of, { at: of.condition.at, seed, simulations }),
-          wanted,
-        );
+        const answered = await inTurns(start.answering(of, { seed, simulations }), wanted);
         return answered?.document ?? null;
       },
       trace: (of, asked, wanted) => inTurns(tracing(of, asked), wanted),
