@@ -67,6 +67,7 @@ export async function openBoard({
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
+      arrows: terminal.utf8,
       copy: lastCopy(settings, boat),
     }),
     work: {

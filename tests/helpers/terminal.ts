@@ -53,13 +53,18 @@ export function openTerminal(
   screen.loadAddon(new UnicodeGraphemesAddon());
   screen.onData((answer) => pty.write(answer));
   let written = '';
+  /** As much of it as the screen shows: it takes what is written in its own time. */
+  let shown = '';
   const waiting = new Set<() => void>();
   const look = () => {
     for (const one of waiting) one();
   };
   pty.onData((data) => {
     written += data;
-    screen.write(data, look);
+    screen.write(data, () => {
+      shown += data;
+      look();
+    });
   });
   const ended = new Promise<{ exitCode: number; signal: number | undefined }>((settle) => {
     pty.onExit(({ exitCode, signal }) => screen.write('', () => settle({ exitCode, signal })));
@@ -73,7 +78,7 @@ export function openTerminal(
           reject(new Error(`${what} never came; the screen:\n${linesOf(screen).join('\n')}`));
         }, PATIENCE_MS);
         const check = () => {
-          if (isMidFrame(written)) return;
+          if (isMidFrame(shown)) return;
           const text = linesOf(screen).join('\n');
           if (!holds(text)) return;
           clearTimeout(late);
@@ -113,8 +118,8 @@ export function openShell(options: TestTerminalOptions): TestTerminal {
 }
 
 /** Within a synchronized update (DEC private mode 2026) a terminal shows nothing yet. */
-function isMidFrame(written: string): boolean {
-  return written.lastIndexOf('\u001b[?2026h') > written.lastIndexOf('\u001b[?2026l');
+function isMidFrame(shown: string): boolean {
+  return shown.lastIndexOf('\u001b[?2026h') > shown.lastIndexOf('\u001b[?2026l');
 }
 
 export function cleanEnvironment(env: Readonly<Record<string, string>>): Record<string, string> {
