@@ -7,6 +7,7 @@ import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
 import { firstModel, type Model, modelWithoutBoat } from './model.ts';
+import { pasteApart } from './paste-apart.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -115,7 +116,7 @@ export async function openBoard({
       rowsKept={host.rowsKept}
     />,
     {
-      stdin: host.stdin,
+      stdin: pasteApart(host.stdin),
       stdout: fromTheTop(host.stdout),
       stderr: host.stderr,
       exitOnCtrlC: false,

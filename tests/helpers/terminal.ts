@@ -14,6 +14,8 @@ export interface TestTerminal {
   /** Types, as one chunk. */
   type(keys: string): void;
   resize(columns: number, rows: number): void;
+  /** Writes on the screen over the program's head, as another program may. */
+  garble(text: string): void;
   signal(name: string): void;
   readonly pid: number;
   /** Settles when the program ends. */
@@ -89,6 +91,7 @@ export function openTerminal(
         check();
       }),
     type: (keys) => pty.write(keys),
+    garble: (text) => screen.write(text, look),
     resize: (wide, high) => {
       screen.resize(wide, high);
       pty.resize(wide, high);
