@@ -47,6 +47,8 @@ export interface Model {
   readonly machineZone: string;
   /** False where the terminal has no colour or was asked for none. */
   readonly colour: boolean;
+  /** False where arrows cannot be drawn, or are read out: keys are then in words. */
+  readonly arrows: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
   readonly copy: { readonly at: number | null } | null;
   /** The round left last: what it asked for may still be on its way to the disk. */
@@ -172,11 +174,12 @@ export type Step = readonly [Model, readonly Request[]];
 /** The first model, before anything is read. */
 export function firstModel(
   given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'> &
-    Partial<Pick<Model, 'kept' | 'machineZone'>>,
+    Partial<Pick<Model, 'kept' | 'machineZone' | 'arrows'>>,
 ): Step {
   const model: Model = {
     kept: { ...FILE_UNITS, zone: null, palette: given.palette, name: given.by, backup: null },
     machineZone: given.zone,
+    arrows: true,
     ...given,
     palette: given.colour ? given.palette : 'plain',
     boat: { is: 'loading' },

@@ -26,7 +26,7 @@ export type Turned = Exclude<Page, { page: 'board' }>;
 /** A page turned to: its title, and all its lines, however many. */
 export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
   const { columns } = model.size;
-  if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
+  if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, model) };
   if (page.page === 'first run')
     return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
   if (page.page === 'preferences')
