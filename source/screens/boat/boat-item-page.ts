@@ -19,7 +19,7 @@ export function boatItemTitle(page: BoatItemPage, columns: number): Line {
   const [one] = KIND_NAMES[page.kind];
   const words = page.how === 'add' ? `ANOTHER ${one.toUpperCase()}` : one.toUpperCase();
   return apart(
-    [say(`  ${words}`, 'title'), say(`  ${idFor(page) ?? ''}`)],
+    [say(`  ${words}`, 'title'), say(`  ${page.how === 'add' && !page.typed ? '' : (idFor(page) ?? '')}`)],
     [say(`${page.at + 1} of ${page.fields.length}  `)],
     columns,
   );

@@ -136,8 +136,9 @@ function crossing(draft: Draft, change: BoatChange, own: readonly Wrong[]): read
   return wouldBe(draft.of, change).flatMap(({ trouble, at: path }): Wrong[] => {
     const at = path === null ? -1 : rowOf(draft, path);
     if (own.some((one) => one.at === at)) return [];
-    const missing = trouble.kind === 'field missing';
-    return [{ at: at < 0 ? null : at, trouble, missing, crosses: true }];
+    const isElsewhere = at < 0;
+    const missing = !isElsewhere && trouble.kind === 'field missing';
+    return [{ at: isElsewhere ? null : at, trouble, missing, crosses: true }];
   });
 }
 
