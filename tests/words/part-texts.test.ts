@@ -131,7 +131,7 @@ describe('what is typed for boat.json', () => {
     const leg = field('passages', 'legs.0.to');
     const value = { to: [41.2, -30.4], place: 'Home' };
     expect(meaningOf(value, leg, { boat, typed: '', begins: [40.2, -30.4] })).toBe(
-      "41°12.0'N 30°24.0'W, Heron Bight, 60 nm as the rhumb line, Home",
+      "41°12.0'N 30°24.0'W, Home; Heron Bight; 60 nm as the rhumb line",
     );
   });
 

@@ -1,3 +1,6 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { findNodeAtLocation, parseTree } from 'jsonc-parser';
 import { describe, expect, it } from 'vitest';
 import { changedText, changedValue } from '../../../source/boat/change.ts';
 import { fieldsOf } from '../../../source/boat/part-fields.ts';
@@ -7,6 +10,7 @@ import { askOf } from '../../../source/screens/boat/boat-item-page.ts';
 import { type BoatItemPage, partsOf, rowsOf } from '../../../source/screens/boat/part.ts';
 import { typedPart } from '../../../source/screens/boat/typed-part.ts';
 import { fieldWith } from '../../../source/screens/field.ts';
+import { valueFrom } from '../../../source/words/part-texts.ts';
 import { sandpiper } from '../../helpers/a-boat.ts';
 
 /** The boat with a second of what others name, and fields of the owner's own wherever there can be any. */
@@ -142,6 +146,44 @@ describe('every row of every kind of part', () => {
     for (const [own] of OWN.matchAll(/"own[^"]*"/gu)) expect(after).toContain(own);
   });
 
+  it('whatever is typed together, the rest of the file keeps its bytes', () => {
+    const text = readFileSync('sample-boat/boat.json', 'utf8');
+    const sample = opened(text);
+    const parts = partsOf(sample);
+    const typing = fc.record({
+      part: fc.nat(parts.length - 1),
+      rows: fc.array(fc.tuple(fc.nat(40), fc.nat(40)), { minLength: 1, maxLength: 3 }),
+    });
+    let changes = 0;
+    fc.assert(
+      fc.property(typing, (given) => {
+        const { kind, id } = parts[given.part]!;
+        const { rows, texts, before } = rowsOf(sample, kind, id);
+        const fitting = (at: number) =>
+          ['', ...TEXTS, 'main'].filter((put) => put === '' || valueFrom(put, rows[at]!, sample).ok);
+        const typed = new Map(
+          given.rows.map(([row, put]) => {
+            const at = row % rows.length;
+            return [at, fitting(at)[put % fitting(at).length]!];
+          }),
+        );
+        const fields = texts.map((shown, at) => fieldWith(typed.get(at) ?? shown));
+        const { change, wrong } = typedPart({ kind, id, how: 'change', of: sample, rows, before, fields });
+        if (wrong.length > 0 || change.set.length === 0) return;
+        changes += 1;
+        const after = changedText(text, change);
+        expect(readBoat(after, 'boat.json').ok).toBe(true);
+        expect(JSON.parse(after)).toEqual(changedValue(JSON.parse(text), change));
+        if (kind === 'boat') return;
+        const part = findNodeAtLocation(parseTree(text)!, [...placeOf(sample, kind, id)!])!;
+        expect(after.startsWith(text.slice(0, part.offset))).toBe(true);
+        expect(after.endsWith(text.slice(part.offset + part.length))).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+    expect(changes).toBeGreaterThan(50);
+  });
+
   it('typed as it is shown is no change', () => {
     for (const { kind, id } of partsOf(boat)) {
       const { change, wrong } = typedPart(draftOf(kind, id, {}));
@@ -245,6 +287,10 @@ describe('lists and groups', () => {
     expect(setIn('spares', 'impellers', { 'expected, per engine hour': '', 'expected, engine': '' })).toEqual(
       [['expected', undefined]],
     );
+  });
+
+  it('take the worst of ten readings for a reading error', () => {
+    expect(setIn('fluids', 'fuel', { 'reading error: on a bad day?': '2.6' })).toEqual([['readingError', 2]]);
   });
 
   it('take a usual figure anew with the bad day that stands beside it', () => {
