@@ -140,7 +140,17 @@ export type RequestTrouble =
   | {
       kind: 'unknown word';
       word: string;
-      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id' | 'forecast' | 'schema' | 'table';
+      what:
+        | 'command'
+        | 'option'
+        | 'entry kind'
+        | 'field'
+        | 'item'
+        | 'id'
+        | 'forecast'
+        | 'schema'
+        | 'table'
+        | 'closed hunt';
       near?: string;
     }
   | { kind: 'wanting'; what: string; example: string }

@@ -8,6 +8,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import { FILE_UNITS } from '../words/preferred.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
 import type { BoatItemPage, BoatPage } from './boat/part.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
@@ -17,7 +18,7 @@ import type { PaletteName } from './palette.ts';
 import type { PreferencesPage } from './preferences/preferences.ts';
 import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
-import type { TracePage } from './trace/trace.ts';
+import type { FoundPage, TracedNow, TracePage } from './trace/trace.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -49,6 +50,8 @@ export interface Model {
   readonly copy: { readonly at: number | null } | null;
   /** The round left last: what it asked for may still be on its way to the disk. */
   readonly leftRound: RoundPage | null;
+  /** What was last asked of a trace, and told. */
+  readonly traced: TracedNow | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -80,6 +83,7 @@ export interface Loaded extends LoadedBoat {
 export type Page =
   | { readonly page: 'board' }
   | { readonly page: 'item'; readonly id: string; readonly from: number }
+  | { readonly page: 'engine'; readonly id: string; readonly from: number }
   | { readonly page: 'answer'; readonly from: number }
   /** `hour`: the departure pointed at, hours from now. `tried` answers the trial; null until the first is worked out. */
   | {
@@ -102,6 +106,7 @@ export type Page =
   | FirstRunPage
   | RoundPage
   | TracePage
+  | FoundPage
   | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
@@ -124,6 +129,7 @@ export type Message =
   /** A boat was begun, or the sample opened; `what` says so. */
   | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
+  | { readonly is: 'traced'; readonly of: Loaded; readonly asked: TraceAsked; readonly told: TraceTold }
   | {
       readonly is: 'tried';
       readonly of: Loaded;
@@ -135,6 +141,7 @@ export type Message =
 export type Request =
   | { readonly do: 'load' }
   | { readonly do: 'judge'; readonly loaded: Loaded }
+  | { readonly do: 'trace'; readonly loaded: Loaded; readonly asked: TraceAsked }
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
@@ -170,6 +177,7 @@ export function firstModel(
     unfolded: new Set(),
     fresh: new Set(),
     leftRound: null,
+    traced: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];

@@ -1,6 +1,7 @@
 import { answerLines, answerTitle } from './answer-page.ts';
 import { boatItemLines, boatItemTitle } from './boat/boat-item-page.ts';
 import { boatLines, boatTitle } from './boat/boat-page.ts';
+import { engineLines, engineTitle } from './engine-page.ts';
 import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
 import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
@@ -14,6 +15,7 @@ import { preferencesLines, preferencesTitle } from './preferences/preferences-pa
 import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
+import { foundLines, foundTitle } from './trace/found-page.ts';
 import { traceLines, traceTitle } from './trace/trace-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
 import { weatherLines, weatherTitle } from './weather-page.ts';
@@ -52,6 +54,10 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
   if (page.page === 'trace')
     return { title: traceTitle(sight, page, columns), lines: traceLines(sight, page, columns) };
+  if (page.page === 'found')
+    return { title: foundTitle(sight, page, columns), lines: foundLines(sight, page, columns) };
+  if (page.page === 'engine')
+    return { title: engineTitle(sight, page.id), lines: engineLines(sight, page.id, columns) };
   if (page.page === 'log')
     return {
       title: logTitle(sight, page, columns),

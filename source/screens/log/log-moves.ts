@@ -7,7 +7,7 @@ import { itemIn, keyOf, type Row, rowsOf } from './rows.ts';
 export function log(model: Model): Step {
   const page = pageOf(model);
   if (model.boat.is !== 'open') return [model, []];
-  const item = page.page === 'item' ? page.id : null;
+  const item = page.page === 'item' || page.page === 'engine' ? page.id : null;
   return [turnedTo(model, { ...NEW_LOG, item }), []];
 }
 
@@ -70,13 +70,14 @@ export function onlyWrong(model: Model): Step {
   return page.page === 'log' ? changed(model, page, { wrong: !page.wrong, chosen: null }) : [model, []];
 }
 
-/** Turns to the page of the item the chosen entry is about. */
+/** Turns to the page of the item or engine the chosen entry is about. */
 export function openEntry(model: Model): Step {
   const row = chosenRow(model);
   const id = row?.is === 'entry' ? itemIn(row.entry) : null;
   if (model.boat.is !== 'open' || id === null) return [model, []];
-  const known = [...model.boat.loaded.boat.engines, { id: '' }].every((engine) => engine.id !== id);
-  return known ? [turnedTo(model, { page: 'item', id, from: 0 }), []] : [model, []];
+  if (id === '') return [model, []];
+  const isEngine = model.boat.loaded.boat.engines.some((engine) => engine.id === id);
+  return [turnedTo(model, { page: isEngine ? 'engine' : 'item', id, from: 0 }), []];
 }
 
 /** Searches for nothing any more; else lists all again; else back. */
