@@ -16,6 +16,7 @@ export function tracePage(trace: TraceDocument, columns: number): string {
       `  ${chance}  ${name}`,
       ...clues.map((clue) => `      ${clue}`),
     ]),
+    ...parts.together.map((text) => `  ${text}`),
     '',
     ...nextLines(trace, parts),
     ...repairLines(trace, parts),
