@@ -5,6 +5,7 @@ import type { Condition } from '../condition/condition.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
 import { believeAnode } from './anode.ts';
 import type { AnodeBelief, Beliefs, DemandBelief, FluidBelief, WaitingBelief } from './belief.ts';
+import { trendOf } from './check-trend.ts';
 import { believeFluid } from './fluid.ts';
 
 /** What the log's readings, set against the boat file's usual figures, say of every rate aboard. */
@@ -30,6 +31,9 @@ export function* believing(boat: Boat, condition: Condition): Turns<Beliefs> {
     anodes,
     demand: new Map(boat.spares.map((spare) => [spare.id, demandFor(boat, spare, condition)])),
     waiting,
+    trends: new Map(
+      boat.checks.map((check) => [check.id, trendOf(check, condition.checks.get(check.id)!, condition.at)]),
+    ),
   };
 }
 

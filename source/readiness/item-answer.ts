@@ -104,12 +104,13 @@ export function itemAnswer(
 
 const NOTHING_AHEAD = { lookAgain: null, endL: null, endsAt: null, lasts: null };
 
-/** To the number wanted, or what covers the uses until more can be had, whichever is larger. */
+/** To the number wanted, or what covers the uses until more can be had, whichever is larger; nothing of what nobody has counted. */
 function toBuy(spare: Spare, count: number | null, demand: DemandBelief | null, passages: Passages): number {
+  if (count === null) return 0;
   const days = spare.resupplyDays;
   const exposure = days === undefined || demand === null ? 0 : days * exposureADay(demand, passages);
   const untilResupply = demand === null || exposure === 0 ? 0 : eventsStock(COVER, { ...demand, exposure });
-  return Math.max(0, Math.max(spare.wanted ?? 0, untilResupply) - (count ?? 0));
+  return Math.max(0, Math.max(spare.wanted ?? 0, untilResupply) - count);
 }
 
 /** What a day lying counts for: itself, or its engine hours. */

@@ -2,7 +2,7 @@ import type { Anchorage } from '../boat/anchorage.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Answer } from './answer.ts';
-import { isWithin } from './leg-weather.ts';
+import { isWithin } from './turn.ts';
 import type { WeatherPaths } from './weather-paths.ts';
 import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
 
@@ -79,13 +79,22 @@ function standsAll(anchorage: Anchorage, from: readonly number[]): { wind: numbe
   };
 }
 
-/** What it stands with the wind from there, kn and m: the lowest of its own limits and those of the sectors. From an unknown direction, the lowest of all. */
+/** What it stands with the wind from there, kn and m: what its sectors say, the lowest where several do, else what it stands from anywhere else. From an unknown direction, the lowest of all. */
 function standsFrom({ wind, seas, sectors }: Anchorage, from: number): { wind: number; seas: number } {
-  const stands = { wind: wind ?? Infinity, seas: seas ?? Infinity };
-  for (const sector of sectors) {
-    if (!Number.isNaN(from) && !isWithin(from, sector)) continue;
-    stands.wind = Math.min(stands.wind, sector.wind ?? Infinity);
-    stands.seas = Math.min(stands.seas, sector.seas ?? Infinity);
-  }
-  return stands;
+  const unknown = Number.isNaN(from);
+  const within = unknown ? sectors : sectors.filter((sector) => isWithin(from, sector));
+  const lowest = (elsewhere: number | undefined, said: readonly (number | undefined)[]) => {
+    const figures = [...said, unknown ? elsewhere : undefined].filter((figure) => figure !== undefined);
+    return figures.length > 0 ? Math.min(...figures) : (elsewhere ?? Infinity);
+  };
+  return {
+    wind: lowest(
+      wind,
+      within.map((sector) => sector.wind),
+    ),
+    seas: lowest(
+      seas,
+      within.map((sector) => sector.seas),
+    ),
+  };
 }

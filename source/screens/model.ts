@@ -9,7 +9,7 @@ import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import { FILE_UNITS } from '../words/preferred.ts';
 import type { TraceAsked, TraceTold } from '../words/traced.ts';
-import type { BoatItemPage, BoatPage } from './boat/boat.ts';
+import type { BoatItemPage, BoatPage } from './boat/part.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';

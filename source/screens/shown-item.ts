@@ -2,7 +2,7 @@ import { type Boat, consequenceOf, type Item, itemsOf } from '../boat/boat.ts';
 import type { Condition, FluidRecord } from '../condition/condition.ts';
 import type { State } from '../readiness/answer.ts';
 import { cleaned } from '../words/cleaned.ts';
-import type { ItemDocument } from '../words/document.ts';
+import type { ItemDocument } from '../words/item-document.ts';
 import type { BoatShown, Loaded } from './model.ts';
 
 /** An item as a page shows it: the document's, or, until the first reckoning is done, what the log alone says of it, its state not known. */

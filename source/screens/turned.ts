@@ -1,5 +1,6 @@
 import { answerLines, answerTitle } from './answer-page.ts';
-import { boatItemLines, boatItemTitle, boatLines, boatTitle } from './boat/boat-page.ts';
+import { boatItemLines, boatItemTitle } from './boat/boat-item-page.ts';
+import { boatLines, boatTitle } from './boat/boat-page.ts';
 import { engineLines, engineTitle } from './engine-page.ts';
 import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
 import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
@@ -29,12 +30,15 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
   if (page.page === 'preferences')
     return { title: preferencesTitle(), lines: preferencesLines(model, page, pageRows(model.size)) };
+  if (page.page === 'boat item')
+    return {
+      title: boatItemTitle(page, columns),
+      lines: boatItemLines(page, model.size, pageRows(model.size)),
+    };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'boat')
     return { title: boatTitle(sight, columns), lines: boatLines(sight, page, pageRows(model.size)) };
-  if (page.page === 'boat item')
-    return { title: boatItemTitle(page, columns), lines: boatItemLines(sight, page, pageRows(model.size)) };
   if (page.page === 'answer')
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
   if (page.page === 'weather')

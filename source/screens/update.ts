@@ -6,6 +6,7 @@ import type { Result, Trouble } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { stayingPresses } from '../words/staying.ts';
 import type { TraceAsked, TraceTold } from '../words/traced.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
@@ -173,7 +174,7 @@ function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: Readonl
     ...fresh,
     ...worse.map(({ id }) => id),
     ...(older ? [FRESH.forecast] : []),
-    ...(before.staying === null && after.staying !== null ? [FRESH.staying] : []),
+    ...(!stayingPresses(before) && stayingPresses(after) ? [FRESH.staying] : []),
   ]);
 }
 

@@ -1,7 +1,10 @@
-import type { ActionDocument, ItemDocument, VerdictDocument } from './document.ts';
+import type { ActionDocument } from './action-document.ts';
+import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
+import type { ItemDocument } from './item-document.ts';
 import { AID } from './page.ts';
 import { capital, counted, durationWords, hundred, momentWords, sentence } from './say.ts';
+import { stayingPresses } from './staying.ts';
 
 /** Half a page is for what decides; the verdict has the rest. */
 const MOST_REASONS = 4;
@@ -12,12 +15,16 @@ const MOST_WATCHED = 3;
 export function briefOf(document: VerdictDocument, zone: string): string[] {
   const at = Date.parse(document.at);
   const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
+  const presses = stayingPresses(document);
   const paragraphs = [
-    [`${document.boat}, ${momentWords(at, zone)} (${zone}).`, ...stayingSentences(document, moment)],
+    [
+      `${document.boat}, ${momentWords(at, zone)} (${zone}).`,
+      ...(presses ? stayingSentences(document, moment) : []),
+    ],
     verdictSentences(document),
     workSentences(document, moment),
     watchSentences(document),
-    weatherSentences(document, moment),
+    [...weatherSentences(document, moment), ...(presses ? [] : stayingSentences(document, moment))],
     [AID],
   ];
   return paragraphs.filter((sentences) => sentences.length > 0).map((sentences) => sentences.join(' '));

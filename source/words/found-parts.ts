@@ -4,7 +4,7 @@ import {
   badHundred,
   capital,
   counted,
-  dayWords,
+  dayHere,
   goodHundred,
   momentWords,
   sentence,
@@ -14,7 +14,7 @@ import {
 export function foundLines(found: readonly FoundDocument[]): string[] {
   return found.map(
     ({ at, name, text, helped }) =>
-      `${dayWords(Date.parse(at), 'UTC')}: work for ${name}, ${goodHundred(helped)} that it helped. ${sentence(text)}`,
+      `${dayHere(Date.parse(at))}: work for ${name}, ${goodHundred(helped)} that it helped. ${sentence(text)}`,
   );
 }
 

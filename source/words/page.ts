@@ -1,11 +1,13 @@
+import type { ActionDocument } from './action-document.ts';
 import { chanceWords } from './chances.ts';
 import { cleaned } from './cleaned.ts';
-import type { ActionDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';
 import { itemSections } from './page-items.ts';
 import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
+import { stayingPresses } from './staying.ts';
 
 /** Said under every verdict (model 9). */
 export const AID =
@@ -26,7 +28,7 @@ export function verdictPage(answer: VerdictDocument, columns: number, zone: stri
   const sheet = { columns, zone };
   const sections = [
     header(document, sheet),
-    staying(document, sheet),
+    stayingPresses(document) ? wrapped(`STAYING: ${stayingSentences(document, zone)}`, columns) : [],
     verdict(document, sheet),
     leaving(document, sheet),
     toGetReady(document, sheet),
@@ -60,12 +62,10 @@ function whereabouts(document: VerdictDocument, at: number): string {
   return `lying at ${name}, day ${Math.floor((at - Date.parse(since)) / 86_400_000) + 1}`;
 }
 
-function staying({ staying, at }: VerdictDocument, { columns, zone }: Sheet): string[] {
-  if (!staying) return [];
-  return wrapped(
-    `STAYING: untenable from ${momentWords(Date.parse(staying.until), zone, Date.parse(at))}. ${capital(staying.why)}.`,
-    columns,
-  );
+function stayingSentences({ staying, at }: VerdictDocument, zone: string): string {
+  if (!staying) return '';
+  const from = momentWords(Date.parse(staying.until), zone, Date.parse(at));
+  return `untenable from ${from}. ${capital(staying.why)}.`;
 }
 
 function verdict({ verdict, score, threshold, reasons }: VerdictDocument, { columns }: Sheet): string[] {
@@ -102,6 +102,8 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
     lines.push(
       `She can wait until ${moment(endurance.until)}; then ${nameOf(document, endurance.item)} runs short.`,
     );
+  if (document.staying && !stayingPresses(document))
+    lines.push(`Where she lies is ${stayingSentences(document, zone)}`);
   for (const { name, verdict, score } of document.shelter)
     lines.push(`Shelter: ${name}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
   for (const said of [nowSentence(document, zone), decisionSentence(document, zone)])
@@ -143,18 +145,21 @@ function work(
 const VERBS: { readonly [action: string]: string } = { look: 'Look at', service: 'Do' };
 
 function actionWords(action: ActionDocument, document: VerdictDocument): string {
-  const takes = action.takes.map(({ spare, count }) => {
+  const some = (spare: string, count: number) => {
     const item = document.items.find(({ id }) => id === spare);
     const unit = item?.kind === 'spare' ? item.unit : 'each';
     const amount = amountWords(count, unit);
     return `${unit === 'each' ? `${amount} x` : amount} ${nameOf(document, spare)}`;
-  });
+  };
+  const takes = action.takes.map(({ spare, count }) => some(spare, count));
+  const what = action.buys === null ? nameOf(document, action.item) : some(action.item, action.buys);
   const words = [
-    `${VERBS[action.do] ?? capital(action.do)}: ${nameOf(document, action.item)}`,
+    `${VERBS[action.do] ?? capital(action.do)}: ${what}`,
     durationWords(action.minutes / 60),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
   ];
-  return `${words.join(', ')}; then the boat is ${hundred(action.boatScoreAfter)}.`;
+  const then = action.do === 'look' ? 'if found well the boat is' : 'then the boat is';
+  return `${words.join(', ')}; ${then} ${hundred(action.boatScoreAfter)}.`;
 }
 
 function beforeLeaving(document: VerdictDocument, { columns }: Sheet): string[] {

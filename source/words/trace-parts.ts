@@ -3,7 +3,7 @@ import {
   badHundred,
   capital,
   counted,
-  dayWords,
+  dayHere,
   durationWords,
   goodHundred,
   sentence,
@@ -62,7 +62,7 @@ function pumpWords({ perDay, p10, p90, since, before, beforeRange }: NonNullable
   const now = `The bilge pump cuts in about ${times(perDay)} times a day (${range(p10, p90)})`;
   return before === null || beforeRange === null
     ? `${now}, and that has not changed.`
-    : `${now} since ${dayWords(Date.parse(since), 'UTC')}; before, about ${times(before)} (${range(...beforeRange)}).`;
+    : `${now} since ${dayHere(Date.parse(since))}; before, about ${times(before)} (${range(...beforeRange)}).`;
 }
 
 function floodingWords({
@@ -157,7 +157,7 @@ function repairWords({ repairs, state }: TraceDocument) {
 
 /** Work for a cause that has not closed the hunt yet, each without its full stop; and that which closed one before. */
 function jobWords({ jobs, before, causes }: TraceDocument) {
-  const day = (at: string) => dayWords(Date.parse(at), 'UTC');
+  const day = (at: string) => dayHere(Date.parse(at));
   return {
     open: jobs.map(
       ({ at, text, cause, helped }) =>

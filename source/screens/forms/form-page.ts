@@ -32,7 +32,8 @@ export function formLines(sight: Sight, page: FormPage, columns: number): Line[]
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
   const kind: FormKind = forms[page.form];
   const notes = kind.notes(sight, page.about);
-  const cautions = kind.act === undefined ? [] : [cautionOf(kind.act)];
+  const act = typeof kind.act === 'function' ? kind.act(sight, page.about) : (kind.act ?? null);
+  const cautions = act === null ? [] : [cautionOf(act)];
   return [
     ...open.rows.flatMap((_, index) => rowLines(open, index, columns)),
     BLANK,

@@ -26,7 +26,7 @@ export interface FormKind {
   /** Where nothing is logged by it: what the trace it was opened from makes of what was typed. */
   readonly worksOut?: (typed: Typed) => Result<Flooding>;
   /** What hands are laid on for, to be cautious about; absent where none are. */
-  readonly act?: Act;
+  readonly act?: Act | ((sight: Sight, about: string) => Act | null);
 }
 
 /** An item, an engine, or, where null, the boat as a whole. */

@@ -105,9 +105,10 @@ function usualParts(sight: Sight, id: string): string {
 /** A look with an answer. */
 export const check: FormKind = {
   title: 'LOOK',
+  act: (sight, id) => (checkOf(sight, id)?.when === 'running' ? 'running' : null),
   offered: (item) => item?.kind === 'check',
   rows(sight, id) {
-    const asked = sight.boat.loaded.boat.checks.find((one) => one.id === id);
+    const asked = checkOf(sight, id);
     return [
       asked?.ask === 'number'
         ? {
@@ -123,6 +124,10 @@ export const check: FormKind = {
   entries: (typed, id) => [{ kind: 'check', check: id, ...typed }],
   notes: () => [],
 };
+
+function checkOf(sight: Sight, id: string) {
+  return sight.boat.loaded.boat.checks.find((one) => one.id === id);
+}
 
 /** A new date on something that expires. */
 export const dated: FormKind = {

@@ -1,5 +1,6 @@
 import { entryWords } from '../../words/entry-words.ts';
-import { capital, counted, momentWords } from '../../words/say.ts';
+import { preferred } from '../../words/preferred.ts';
+import { capital, counted, dayWords, momentWords } from '../../words/say.ts';
 import { sayTrouble } from '../../words/troubles.ts';
 import { EMPTY, fieldSpans } from '../field.ts';
 import { apart, type Line, line, paragraph, say } from '../lines.ts';
@@ -109,9 +110,16 @@ function rowWords(sight: Sight, row: Row, columns: number): string {
   const { loaded } = sight.boat;
   const { entry, struck } = row;
   const mark = wrongWith(loaded, entry) === null ? ' ' : '!';
-  const when = momentWords(Date.parse(entry.at), sight.model.zone, sight.at);
   const by = columns < 100 || columns >= 1000 ? '' : pad(entry.by ?? '', 10);
-  return `${mark} ${pad(when, columns >= 80 ? 22 : 17)} ${by} ${struck ? 'STRUCK: ' : ''}${wordsOf(sight, row)}`;
+  return `${mark} ${whenWords(sight, entry, columns)} ${by} ${struck ? 'STRUCK: ' : ''}${wordsOf(sight, row)}`;
+}
+
+/** Where there is no room for a year and a time, the day of another year. */
+function whenWords({ model: { zone }, at }: Sight, entry: { readonly at: string }, columns: number): string {
+  const [when, wide] = [Date.parse(entry.at), preferred().clock === '12 h' ? 2 : 0];
+  const words = momentWords(when, zone, at);
+  if (columns >= 80) return pad(words, 22 + wide);
+  return pad(widthOf(words) > 17 + wide ? dayWords(when, zone) : words, 17 + wide);
 }
 
 function wordsOf({ boat }: Sight, { entry }: Row & { is: 'entry' }): string {

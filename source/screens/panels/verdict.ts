@@ -1,4 +1,5 @@
 import { durationWords, hundred, sentence } from '../../words/say.ts';
+import { stayingPresses } from '../../words/staying.ts';
 import { apart, type Line, line, paragraph, type Stop, say } from '../lines.ts';
 import { FRESH } from '../model.ts';
 import type { Sight } from '../sight.ts';
@@ -9,7 +10,7 @@ const HOUR_MS = 3_600_000;
 const SAID_BELOW: ReadonlySet<string> = new Set(['waits for window', 'no window']);
 const STOP: Stop = { key: 'verdict', part: 'verdict', opens: { open: 'answer' } };
 
-/** The danger of staying, if there is one, then the answer alone on its line. */
+/** The danger of staying, where it presses, then the answer alone on its line. */
 export function verdictLines(sight: Sight, columns: number): Line[] {
   const { document, boat } = sight;
   const pointer = say(sight.model.chosen === STOP.key ? '> ' : '  ', 'chosen');
@@ -45,6 +46,7 @@ export function scoreWords(document: NonNullable<Sight['document']>, working: bo
 }
 
 function stayingLines(sight: Sight, columns: number): Line[] {
+  if (!sight.document || !stayingPresses(sight.document)) return [];
   const fresh = sight.model.fresh.has(FRESH.staying) ? 'NEW ' : '';
   const [untenable, ...shelters] = stayingWords(sight);
   if (untenable === undefined) return [];

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { partsOf } from '../../../source/screens/boat/boat.ts';
+import type { BoatChange } from '../../../source/boat/change.ts';
+import type { PartKind } from '../../../source/boat/parts.ts';
+import { askOf } from '../../../source/screens/boat/boat-item-page.ts';
+import { partsOf } from '../../../source/screens/boat/part.ts';
 import { type Model, pageOf } from '../../../source/screens/model.ts';
 import { update } from '../../../source/screens/update.ts';
 import { widthOf } from '../../../source/screens/width.ts';
@@ -11,18 +14,41 @@ import { BAD_INPUT } from '../../helpers/bad-input.ts';
 
 const pageText = (model: Model) => seen(model).join('\n');
 
-/** The boat page with this item chosen. */
-function at(id: string | null, model = aModel()): Model {
+/** The boat page with this item chosen; a kind chooses its first. */
+function at(id: string | null, model = aModel(), kind?: PartKind): Model {
   if (model.boat.is !== 'open') throw new Error('a model without a boat');
-  const index = partsOf(model.boat.loaded.boat).findIndex((part) => part.id === id);
+  const index = partsOf(model.boat.loaded.boat).findIndex(
+    (part) => part.id === id && (kind === undefined || part.kind === kind),
+  );
+  expect(index).toBeGreaterThanOrEqual(0);
   return moved(model, 'b', ...Array(index).fill('j'));
 }
+
+/** The page of a part with the row of this name in hand, all that stood in it taken out. */
+function onRow(model: Model, name: string): Model {
+  const page = pageOf(model);
+  if (page.page !== 'boat item') throw new Error('not the page of a part');
+  const names = page.rows.map((_, row) => askOf(page.rows, row));
+  expect(names).toContain(name);
+  const by = names.indexOf(name) - page.at;
+  return moved(model, ...Array(Math.abs(by)).fill(by < 0 ? 'up' : 'down'), 'ctrl u');
+}
+
+const typed = (model: Model, name: string, text: string) => moved(onRow(model, name), { is: 'pasted', text });
+
+/** What Enter would have written; null where it asks for nothing. */
+function written(model: Model): BoatChange | null {
+  const [request] = update(model, { is: 'key', key: 'enter' })[1];
+  return request?.do === 'change boat' ? request.change : null;
+}
+
+const setBy = (model: Model) => written(model)?.set.map(({ path, value }) => [path.join('.'), value]);
 
 describe('the boat page', () => {
   it.each(SIZES)('says what she is made of, by kind, at $columns x $rows', (size) => {
     const model = moved(aModel({ size }), 'b');
     for (const line of seen(model)) expect(widthOf(line)).toBe(size.columns);
-    expect(pageText(model)).toMatch(/ENGINES\s*\n {2}> /u);
+    expect(pageText(model)).toMatch(/THE BOAT\s*\n {2}> /u);
     for (const line of seen(moved(model, 'enter', 'down'))) expect(widthOf(line)).toBe(size.columns);
   });
 
@@ -46,6 +72,10 @@ describe('the boat page', () => {
             { path: ['name'], value: 'Sump' },
             { path: ['everyDays'], value: 4 },
           ],
+          was: [
+            { path: ['name'], value: 'Gear oil' },
+            { path: ['everyDays'], value: 3 },
+          ],
         },
       },
     ]);
@@ -54,19 +84,12 @@ describe('the boat page', () => {
   });
 
   it('asks a spread as the usual and a bad day, and writes both of them', () => {
-    let model = moved(at('gear-oil'), 'enter');
-    while (!pageText(model).includes('> loss, per engine hour: usual?')) model = moved(model, 'down');
-    model = moved(model, 'ctrl u', ...'0.1', 'down', 'ctrl u', ...'0.36');
-    const [, requests] = update(model, { is: 'key', key: 'enter' });
-    expect(requests).toMatchObject([
-      {
-        change: {
-          set: [
-            { path: ['loss', 'perEngineHour', 'mean'], value: 0.1 },
-            { path: ['loss', 'perEngineHour', 'sd'], value: 0.2 },
-          ],
-        },
-      },
+    let model = typed(moved(at('gear-oil'), 'enter'), 'loss running: usual?', '0.1');
+    model = typed(model, 'loss running: on a bad day?', '0.36');
+    expect(pageText(model)).toContain('taken as: a spread of 0.2 L');
+    expect(setBy(model)).toEqual([
+      ['loss.perEngineHour.mean', 0.1],
+      ['loss.perEngineHour.sd', 0.2],
     ]);
   });
 
@@ -88,7 +111,8 @@ describe('the boat page', () => {
       remedy: null,
     } as const;
     const [still] = update(saving, { is: 'boat changed', what: 'saved', result: bad(trouble) });
-    expect(pageText(still)).toContain('Fluids[1].low is 2, above full (1)');
+    expect(pageText(still)).toContain('boat.json, line 3: fluids[1].low is 2, above full (1)');
+    expect(pageText(still)).toContain('Try: "low": 1, "full": 2');
     expect(pageText(still)).toMatch(/> name +Gear oil!▏/u);
   });
 
@@ -108,7 +132,7 @@ describe('the boat page', () => {
 
   it('adds the first of a kind she has none of', () => {
     const boat = aBoat({ dated: [] });
-    const model = at(null, aModel({}, aDocument(), aLoaded({ boat })));
+    const model = at(null, aModel({}, aDocument(), aLoaded({ boat })), 'dated');
     expect(pageText(model)).toContain('none yet');
     expect(moved(model, 'x').notice).toBeNull();
     for (const key of ['a', 'enter']) {
@@ -124,6 +148,29 @@ describe('the boat page', () => {
     expect(update(asked, { is: 'key', key: 'x' })[1]).toMatchObject([
       { change: { id: 'gear-oil', how: 'retire' } },
     ]);
+  });
+
+  it('does not retire what others name, and says which, why and what to do', () => {
+    const [asked, none] = update(at('impellers'), { is: 'key', key: 'x' });
+    expect(none).toEqual([]);
+    const text = pageText(asked).replace(/\s+/gu, ' ');
+    expect(text).toContain('"Raw-water impellers" stays: "Raw-water impeller" names it in "uses"');
+    expect(text).toContain('Try: take it out of "uses" of "Raw-water impeller" first, then x again');
+    expect(update(asked, { is: 'key', key: 'x' })[1]).toEqual([]);
+    expect(pageText(moved(asked, 'j'))).not.toContain('stays:');
+    expect(pageText(moved(at('main'), 'x'))).toContain(
+      '"Main engine" stays: "Gear oil" names it in "engine"',
+    );
+    expect(pageText(moved(at('to-otter-cay'), 'x'))).toContain('"Sandpiper" names it in "passage"');
+  });
+
+  it('says the whole of what stood in the way of retiring', () => {
+    const [asked] = update(moved(at('gear-oil'), 'x'), { is: 'key', key: 'x' });
+    const trouble = { kind: 'cannot write', file: 'boat.json', code: 'ENOSPC' } as const;
+    const [still] = update(asked, { is: 'boat changed', what: 'retired', result: bad(trouble) });
+    const text = pageText(still);
+    expect(text).toContain('boat.json cannot be written: the disk is full (ENOSPC)');
+    expect(text).toContain('Try: ');
   });
 
   it.each(BAD_INPUT)('no field breaks under %s', (_, text) => {
