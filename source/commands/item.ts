@@ -89,11 +89,10 @@ function tracedLines(id: string, tables: readonly Table[]): string[] {
 
 /** The hunts that work has closed, newest first, and how to read one in full. */
 function foundSaid(id: string, found: readonly FoundDocument[]): string[] {
-  const [newest] = found;
-  if (!newest) return [];
+  if (found.length === 0) return [];
   return [
     ...foundLines(found).map((text) => `Found before, ${text}`),
-    `The whole of it: hoveshort trace ${id} found=${newest.at.slice(0, 10)}`,
+    `The whole of it: hoveshort trace ${id} found=newest${found.length > 1 ? ', or found=<day of the work>' : ''}`,
   ];
 }
 
