@@ -1,3 +1,4 @@
+import { hoursAway } from '../words/engine-item.ts';
 import type { SpreadDocument } from '../words/item-document.ts';
 import {
   amountWords,
@@ -16,7 +17,6 @@ import {
   rateWords,
 } from '../words/say.ts';
 import { levelSentence } from './charts/level-bar.ts';
-import { hoursAway } from './panels/engine-hours.ts';
 import { goodUntilWords } from './panels/fluids.ts';
 import type { ShownItem } from './shown-item.ts';
 import { nameOf, type Sight } from './sight.ts';

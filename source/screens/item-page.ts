@@ -1,11 +1,13 @@
 import { about } from '../logbook/about.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { foundLines } from '../words/found-parts.ts';
 import { STATE_WORDS } from '../words/reasons.ts';
 import { momentWords, sentence } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
 import { historyLines, historyOf, historySentence } from './charts/history.ts';
 import { levelChart, levelLines, levelsLegend, levelsSentence } from './charts/levels.ts';
+import type { About } from './forms/form.ts';
 import { formKeys } from './forms/form-keys.ts';
 import { forms } from './forms/table.ts';
 import { figuresOf } from './item-figures.ts';
@@ -15,6 +17,7 @@ import type { Size } from './model.ts';
 import { MARKS } from './panel.ts';
 import type { ShownItem } from './shown-item.ts';
 import { nameOf, type Sight } from './sight.ts';
+import { toldOf } from './trace/trace.ts';
 import { pad, widthOf } from './width.ts';
 
 const MOST_ENTRIES = 200;
@@ -45,6 +48,7 @@ export function itemLines(sight: Sight, id: string, { columns, rows }: Size): Li
     ...historyPart(sight, item, columns, Math.max(4, Math.min(16, Math.floor(rows / 3)))),
     ...titled('FIGURES', figureLines(figuresOf(sight, item), columns)),
     ...titled('WHAT CAN BE DONE', actionsAbout(sight, id).flatMap(told)),
+    ...titled('FOUND BEFORE', foundPart(sight, id).flatMap(told)),
     ...titled('WHAT CAN BE LOGGED', loggedLines(sight, item, columns)),
     ...titled('CAUTIONS', cautionsFor(item.kind).flatMap(told)),
     ...titled('NOTE', noteOf(sight, id).flatMap(told)),
@@ -79,7 +83,7 @@ function levelsPart(
   ];
 }
 
-function figureLines(figures: readonly (readonly [string, string])[], columns: number): Line[] {
+export function figureLines(figures: readonly (readonly [string, string])[], columns: number): Line[] {
   const wide = Math.max(0, ...figures.map(([label]) => widthOf(label))) + 2;
   return figures.flatMap(([label, text]) =>
     paragraph(text, columns - wide - 6).map((said, index) =>
@@ -97,8 +101,9 @@ function actionsAbout(sight: Sight, id: string): string[] {
 }
 
 /** The keys that open a form about it, from the key table. */
-function loggedLines(sight: Sight, item: ShownItem, columns: number): Line[] {
-  const keys = formKeys.filter(({ form, on }) => on.includes('item') && forms[form].offered(item));
+export function loggedLines(sight: Sight, thing: NonNullable<About>, columns: number): Line[] {
+  const page = thing.kind === 'engine' ? 'engine' : 'item';
+  const keys = formKeys.filter(({ form, on }) => on.includes(page) && forms[form].offered(thing));
   return sight.boat.loaded.readOnly
     ? paragraph('Nothing, now: ! says what stands in the way of saving.', columns - 2, { indent: 2 })
     : keys.flatMap(({ key, does }) =>
@@ -108,13 +113,19 @@ function loggedLines(sight: Sight, item: ShownItem, columns: number): Line[] {
       );
 }
 
+/** The hunts that work on it has closed, the newest first. */
+export function foundPart({ model }: Sight, id: string): string[] {
+  const found = toldOf(model, id)?.found ?? [];
+  return found.length === 0 ? [] : [...foundLines(found), 'F turns to the newest of them.'];
+}
+
 function noteOf({ boat }: Sight, id: string): string[] {
   const { fluids, anodes, spares, services, checks, dated } = boat.loaded.boat;
   const item = [fluids, anodes, spares, services, checks, dated].flat().find((one) => one.id === id);
   return item?.note === undefined ? [] : [item.note];
 }
 
-function entryLines(sight: Sight, id: string, columns: number): Line[] {
+export function entryLines(sight: Sight, id: string, columns: number): Line[] {
   const { boat, entries } = sight.boat.loaded;
   const named = entries.filter((entry) => about(entry, id)).reverse();
   const seen = named.filter((entry) => isSeen(sight.boat.loaded)({ entry }));

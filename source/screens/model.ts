@@ -8,7 +8,8 @@ import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import { FILE_UNITS } from '../words/preferred.ts';
-import type { BoatItemPage, BoatPage } from './boat/boat.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
+import type { BoatItemPage, BoatPage } from './boat/part.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
@@ -18,7 +19,7 @@ import type { PaletteName } from './palette.ts';
 import type { PreferencesPage } from './preferences/preferences.ts';
 import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
-import type { TracePage } from './trace/trace.ts';
+import type { FoundPage, TracedNow, TracePage } from './trace/trace.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -46,10 +47,14 @@ export interface Model {
   readonly machineZone: string;
   /** False where the terminal has no colour or was asked for none. */
   readonly colour: boolean;
+  /** False where arrows cannot be drawn, or are read out: keys are then in words. */
+  readonly arrows: boolean;
   /** When the boat folder was last copied to the second place and the copy checked, ms since 1970 UTC or null; `copy` null: no place is named. */
   readonly copy: { readonly at: number | null } | null;
   /** The round left last: what it asked for may still be on its way to the disk. */
   readonly leftRound: RoundPage | null;
+  /** What was last asked of a trace, and told. */
+  readonly traced: TracedNow | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -83,6 +88,7 @@ export interface Loaded extends LoadedBoat {
 export type Page =
   | { readonly page: 'board' }
   | { readonly page: 'item'; readonly id: string; readonly from: number }
+  | { readonly page: 'engine'; readonly id: string; readonly from: number }
   | { readonly page: 'answer'; readonly from: number }
   /** `hour`: the departure pointed at, hours from now. `tried` answers the trial; null until the first is worked out. */
   | {
@@ -106,6 +112,7 @@ export type Page =
   | FirstRunPage
   | RoundPage
   | TracePage
+  | FoundPage
   | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
@@ -130,6 +137,7 @@ export type Message =
   /** So many of the newest entries can be searched. */
   | { readonly is: 'worded'; readonly of: Loaded; readonly upTo: number }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
+  | { readonly is: 'traced'; readonly of: Loaded; readonly asked: TraceAsked; readonly told: TraceTold }
   | {
       readonly is: 'tried';
       readonly of: Loaded;
@@ -141,6 +149,7 @@ export type Message =
 export type Request =
   | { readonly do: 'load' }
   | { readonly do: 'judge'; readonly loaded: Loaded }
+  | { readonly do: 'trace'; readonly loaded: Loaded; readonly asked: TraceAsked }
   /** Words some more entries, for a search, from this one of the newest on. */
   | { readonly do: 'word'; readonly loaded: Loaded; readonly from: number }
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
@@ -165,11 +174,12 @@ export type Step = readonly [Model, readonly Request[]];
 /** The first model, before anything is read. */
 export function firstModel(
   given: Pick<Model, 'now' | 'zone' | 'by' | 'size' | 'palette' | 'colour' | 'copy'> &
-    Partial<Pick<Model, 'kept' | 'machineZone'>>,
+    Partial<Pick<Model, 'kept' | 'machineZone' | 'arrows'>>,
 ): Step {
   const model: Model = {
     kept: { ...FILE_UNITS, zone: null, palette: given.palette, name: given.by, backup: null },
     machineZone: given.zone,
+    arrows: true,
     ...given,
     palette: given.colour ? given.palette : 'plain',
     boat: { is: 'loading' },
@@ -178,6 +188,7 @@ export function firstModel(
     unfolded: new Set(),
     fresh: new Set(),
     leftRound: null,
+    traced: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];

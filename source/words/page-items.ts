@@ -1,4 +1,5 @@
 import type { VerdictDocument } from './document.ts';
+import { hoursAway } from './engine-item.ts';
 import type { ItemDocument } from './item-document.ts';
 import { aligned, wrapped } from './lines.ts';
 import { STATE_WORDS } from './reasons.ts';
@@ -100,10 +101,6 @@ function serviceCells({ dueInHours, dueOn }: Of<'service'>): string[] {
   const hours = dueInHours === null ? null : hoursAway(dueInHours);
   const on = dueOn === null ? null : dayHere(Date.parse(dueOn));
   return [[hours, on].filter((one) => one !== null).join(' or ') || '-'];
-}
-
-function hoursAway(hours: number): string {
-  return hours < 0 ? `${amountWords(-hours, 'h')} overdue` : `in ${amountWords(hours, 'h')}`;
 }
 
 /** Those to be made before leaving have a list of their own, above; here they are only counted, unless something is the matter with them. */

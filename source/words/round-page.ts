@@ -1,3 +1,4 @@
+import { passCaution } from './cautions.ts';
 import { wrapped } from './lines.ts';
 import { AID } from './page.ts';
 import type { LookDocument, RoundDocument } from './round-document.ts';
@@ -37,8 +38,10 @@ function passLines(
   const time = minutes === 0 ? '' : `, ${durationWords(minutes / 60)}`;
   const title = `${number}. ${TITLES[when]}: ${due.length === 0 ? 'nothing due' : counted(due.length, 'look', 'looks')}${time}`;
   const others = looks.filter((look) => !look.due).map((look) => laterWords(look, zone));
+  const caution = due.length === 0 ? null : passCaution(when);
   return [
     title,
+    ...(caution === null ? [] : wrapped(caution, width, 3)),
     ...due.flatMap((look) => lookLines(look, width, zone)),
     ...(others.length === 0 ? [] : ['', ...wrapped(`not due: ${others.join(', ')}`, width, 3, 2)]),
   ];

@@ -13,6 +13,8 @@ type WeatherReason = Extract<
       | 'forecast over'
       | 'forecast elsewhere'
       | 'warning to mind'
+      | 'period not said'
+      | 'beyond forecast'
       | 'no weather limits'
       | 'no window'
       | 'waits for window'
@@ -46,6 +48,10 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `the forecast speaks of ${placesWords(reason.places)}, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast's name, or get one for these waters`;
     case 'warning to mind':
       return `in force on the way, without barring leaving: ${cleanLine(reason.text, MOST_LETTERS)}`;
+    case 'period not said':
+      return 'the forecast leaves out the period of some seas on the way, so how short they are is not judged';
+    case 'beyond forecast':
+      return `the last ${durationWords(reason.hours)} of the passage lie beyond the forecast and are not judged; hear it again under way`;
     case 'no weather limits':
       return `no limit is set for ${reason.missing.join(' and ')}; give each a number, or false, under "limits" in boat.json: until then the answer is never go`;
     case 'no window':
@@ -65,11 +71,16 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `pressure is down ${amountWords(reason.hPa, 'hPa')} in 3 h or less; no leaving on this forecast, get a newer one`;
     case 'under the score': {
       const why = reason.edge === null ? '' : `: ${edgePhrase(reason.edge, boat)}`;
-      return `leaving now ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
     }
     case 'go':
-      return `leaving now ends well in ${hundred(reason.score)} passages, weather included`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, weather included`;
   }
+}
+
+/** Under way nobody leaves: she goes on. */
+function leavingWords({ passage }: Answer): string {
+  return passage?.toGo ? 'going on' : 'leaving now';
 }
 
 function placesWords(places: readonly string[]): string {

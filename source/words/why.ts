@@ -64,11 +64,12 @@ const phrases: { readonly [W in Why['why']]: (why: Facts<W>, item: About, boat: 
 function pastLimit(why: Facts<'past limit'>, item: About, boat: Boat): string {
   const value = amountWords(why.value, why.unit);
   const limit = amountWords(why.limit, why.unit);
+  const just = value === limit ? 'just ' : '';
   const fluid = boat.fluids.find(({ id }) => id === item.id);
   if (fluid) {
     const mark =
       fluid.low > 0 && why.limit === fluid.low ? `the low mark at ${limit}` : `the ${limit} to be kept`;
-    return `about ${value} now, under ${mark}; top it up`;
+    return `about ${value} now, ${just}under ${mark}; top it up`;
   }
   if (item.kind === 'anode')
     return `about ${value} of its metal left, and it is finished at ${limit}; renew it`;

@@ -27,6 +27,8 @@ describe('the printed round', () => {
 By ________________________ on ____________ at ________
 
 1. ENGINE STOPPED: 2 looks
+   Engine stopped for a look by hand, clear of shaft and belts; no cap comes off
+   a hot cooling system. The maker's manual comes first.
 
    [ ] Main engine, hours by the meter; last 1010 h, 2 Feb 2026 (main)
        hours ____________

@@ -17,7 +17,7 @@ export const logBindings: readonly Binding[] = [
     shown: 'L',
     does: 'the log, newest first: search, only some, strike, restore; from an item, what names it',
     short: 'L log',
-    on: ['board', 'item', 'answer', 'weather', 'trouble'],
+    on: ['board', 'item', 'engine', 'answer', 'weather', 'trouble'],
     act: 'log',
   },
   {

@@ -18,7 +18,7 @@ import { isAllSearched, itemIn, keyOf, type Row, rowNamed, rowsOf } from './rows
 export function log(model: Model): Step {
   const page = pageOf(model);
   if (model.boat.is !== 'open') return [model, []];
-  const item = page.page === 'item' ? page.id : null;
+  const item = page.page === 'item' || page.page === 'engine' ? page.id : null;
   return [turnedTo(model, { ...NEW_LOG, item }), wordingFrom(model.boat.loaded, 0)];
 }
 
@@ -116,18 +116,26 @@ export function openEntry(model: Model): Step {
   return [row === null ? model : turnedTo(model, { page: 'entry', from: 0, row: keyOf(row) }), []];
 }
 
-/** Turns to the page of the item the entry is about. */
+/** Turns to the page of the item or engine the entry is about. */
 export function openItem(model: Model): Step {
   const id = itemToOpen(model);
-  return [id === null ? model : turnedTo(model, { page: 'item', id, from: 0 }), []];
+  if (model.boat.is !== 'open' || id === null) return [model, []];
+  const page = isEngine(model.boat.loaded, id) ? 'engine' : 'item';
+  return [turnedTo(model, { page, id, from: 0 }), []];
 }
 
-/** The item the entry is about, where it has a page: an engine has none. */
+/** The item or engine the entry is about, where it has a page. */
 export function itemToOpen(model: Model): string | null {
   const row = chosenRow(model);
   const id = row?.is === 'entry' ? itemIn(row.entry) : null;
   if (model.boat.is !== 'open' || id === null) return null;
+  const { loaded } = model.boat;
+  if (isEngine(loaded, id)) return id;
   return shownItems(model.boat).some((item) => item.id === id) ? id : null;
+}
+
+function isEngine({ boat }: Loaded, id: string): boolean {
+  return boat.engines.some((engine) => engine.id === id);
 }
 
 /** Searches for nothing any more; else lists all again; else back. */
