@@ -102,13 +102,11 @@ function headLines(sight: Sight, page: LogPage, columns: number): Line[] {
       ? [line(say('  Looking only, nothing can be saved: ! says what stands in the way.', 'watch'))]
       : []),
     ...(later > 0
-      ? [
-          line(
-            say(
-              `  ${counted(later, 'entry', 'entries')} later than the moment looked at ${later === 1 ? 'is' : 'are'} not listed.`,
-            ),
-          ),
-        ]
+      ? paragraph(
+          `${counted(later, 'entry', 'entries')} later than the moment looked at ${later === 1 ? 'is' : 'are'} not listed.`,
+          columns - 2,
+          { indent: 2 },
+        )
       : []),
     ...(damage > 0 && !page.wrong
       ? [
