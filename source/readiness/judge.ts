@@ -93,7 +93,7 @@ function* answerFrom(
   yield;
   const itemAnswers: Answer['items'][number][] = [];
   for (const one of items) {
-    const last = lastGoodHour(one.curve, count, threshold);
+    const last = one.finding.pastLimit.length > 0 ? null : lastGoodHour(one.curve, count, threshold);
     const goodUntil = typeof last === 'number' ? at(last) : last;
     itemAnswers.push(itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil));
     yield;

@@ -160,6 +160,7 @@ export function aLoaded(overrides: Partial<Loaded> = {}): Loaded {
     forecasts: [],
     troubles: [],
     readOnly: null,
+    seenUntil: null,
     ...overrides,
   };
 }

@@ -104,6 +104,11 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
     'Gear oil: about 0.854 L now, under the low mark at 1.1 L; top it up.',
   ],
   [
+    'gear-oil',
+    { why: 'past limit', value: 1.0961, limit: 1.1, unit: 'L' },
+    'Gear oil: about 1.1 L now, just under the low mark at 1.1 L; top it up.',
+  ],
+  [
     'fuel',
     { why: 'past limit', value: 31, limit: 40, unit: 'L' },
     'Fuel: about 31 L now, under the 40 L to be kept; top it up.',
