@@ -1,6 +1,7 @@
 import type { VerdictDocument } from '../words/document.ts';
 import { aboardSentence, decisionSentence, metSentences, nowSentence } from '../words/forecasts-lines.ts';
 import { legsMet, standingPhrase } from '../words/legs-met.ts';
+import { nothingLookedAt } from '../words/not-looked-at.ts';
 import { durationWords, hundred, sentence } from '../words/say.ts';
 import type { WeatherDocument } from '../words/weather-document.ts';
 import {
@@ -128,14 +129,22 @@ function hourLines(
     hour === 0 ? 'now' : `${soonWords(Date.parse(point.at), at, model.zone)}, in ${durationWords(hour)}`;
   const before = own?.curve[hour]?.score ?? null;
   const what = document.passage?.toGo ? 'GOING ON' : `LEAVING ${when}`;
-  const text = `${what}: ${scoreWords(point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
+  const text = `${what}: ${scoreWords(document, point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
   return [
     ...paragraph(text, columns - 2, { indent: 2, tone: 'title' }),
     ...paragraph(breaksFirst(document, hour), columns - 2, { indent: 2 }),
   ];
 }
 
-function scoreWords({ score, boat, weather }: VerdictDocument['curve'][number], columns: number): string {
+function scoreWords(
+  document: VerdictDocument,
+  { score, boat, weather }: VerdictDocument['curve'][number],
+  columns: number,
+): string {
+  if (nothingLookedAt(document))
+    return weather === null
+      ? 'boat not looked at yet, the weather not judged'
+      : `weather ${hundred(weather)} (boat not looked at yet)`;
   if (score === null || weather === null) return `boat ${hundred(boat)}, the weather not judged`;
   if (columns < NARROW) return hundred(score);
   return `${hundred(score)} (boat ${hundred(boat)}, weather ${hundred(weather)})`;

@@ -2,6 +2,7 @@ import type { ActionDocument } from './action-document.ts';
 import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import type { ItemDocument } from './item-document.ts';
+import { nothingLookedAt, takenForGood } from './not-looked-at.ts';
 import { AID } from './page.ts';
 import { capital, counted, durationWords, hundred, lengthWords, momentWords, sentence } from './say.ts';
 import { stayingPresses } from './staying.ts';
@@ -43,13 +44,21 @@ const VERDICTS = {
   'not ready': 'Not ready.',
 };
 
-function verdictSentences({ verdict, score, reasons }: VerdictDocument): string[] {
+function verdictSentences(document: VerdictDocument): string[] {
+  const { verdict, reasons } = document;
   const more = reasons.length - MOST_REASONS;
   return [
-    `${VERDICTS[verdict]} The boat is at ${hundred(score.boat)}${score.now === null ? '' : `, with the weather at ${hundred(score.now)}`}.`,
+    `${VERDICTS[verdict]} ${scoreSentence(document)}`,
     ...reasons.slice(0, MOST_REASONS),
     ...(more > 0 ? [`And ${counted(more, 'more reason', 'more reasons')}.`] : []),
   ];
+}
+
+function scoreSentence(document: VerdictDocument): string {
+  const { score } = document;
+  if (nothingLookedAt(document)) return 'There is no score yet, since nothing vital was looked at.';
+  const taken = takenForGood(document);
+  return `The boat is at ${hundred(score.boat)}${taken === '' ? '' : `, where ${taken}`}${score.now === null ? '' : `, with the weather at ${hundred(score.now)}`}.`;
 }
 
 function workSentences(document: VerdictDocument, moment: Moment): string[] {

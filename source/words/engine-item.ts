@@ -1,7 +1,7 @@
 import { type Boat, servicesBy } from '../boat/boat.ts';
 import type { VerdictDocument } from './document.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, capital, dayWords, momentWords } from './say.ts';
+import { amountWords, capital, dayHere, momentWords } from './say.ts';
 
 type Engine = VerdictDocument['engines'][number];
 
@@ -48,7 +48,7 @@ export function dueWords({
 }): string {
   const due = [
     ...(dueInHours === null ? [] : [hoursAway(dueInHours)]),
-    ...(dueOn === null ? [] : [`by ${dayWords(Date.parse(dueOn), 'UTC')}`]),
+    ...(dueOn === null ? [] : [`by ${dayHere(Date.parse(dueOn))}`]),
   ];
   const when = due.length === 0 ? 'not entered yet' : due.join(' or ');
   return `${when}; ${state === null ? 'working' : STATE_WORDS[state]}`;

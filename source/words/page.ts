@@ -5,6 +5,7 @@ import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';
+import { nothingLookedAt, takenForGood } from './not-looked-at.ts';
 import { itemSections } from './page-items.ts';
 import { amountWords, capital, counted, durationWords, hundred, lengthWords, momentWords } from './say.ts';
 import { stayingPresses } from './staying.ts';
@@ -68,18 +69,25 @@ function stayingSentences({ staying, at }: VerdictDocument, zone: string): strin
   return `untenable from ${from}. ${capital(staying.why)}.`;
 }
 
-function verdict({ verdict, score, threshold, reasons }: VerdictDocument, { columns }: Sheet): string[] {
-  const weather = score.weather === null ? '' : `; with the weather ${hundred(score.now ?? 0)}`;
+function verdict(document: VerdictDocument, { columns }: Sheet): string[] {
+  const { verdict, reasons } = document;
   return [
     verdict.toUpperCase(),
-    ...wrapped(
-      `Boat score ${chanceWords(score.boat / 100)} (${hundred(score.boat)}); she is ready from ${threshold.boat}${weather}.`,
-      columns,
-      2,
-      2,
-    ),
+    ...wrapped(scoreSentence(document), columns, 2, 2),
     ...reasons.flatMap((reason) => wrapped(reason, columns, 2, 2)),
   ];
+}
+
+function scoreSentence(document: VerdictDocument): string {
+  const { score, threshold } = document;
+  const from = `she is ready from ${threshold.boat}`;
+  if (nothingLookedAt(document)) {
+    const alone = score.weather === null ? '' : `; the weather alone ${hundred(score.weather)}`;
+    return `No boat score yet, since nothing vital was looked at; ${from}${alone}.`;
+  }
+  const weather = score.weather === null ? '' : `; with the weather ${hundred(score.now ?? 0)}`;
+  const taken = takenForGood(document);
+  return `Boat score ${chanceWords(score.boat / 100)} (${hundred(score.boat)})${taken === '' ? '' : `, where ${taken}`}; ${from}${weather}.`;
 }
 
 function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] {

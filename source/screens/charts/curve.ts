@@ -1,4 +1,5 @@
 import type { VerdictDocument } from '../../words/document.ts';
+import { nothingLookedAt } from '../../words/not-looked-at.ts';
 import { capital, hundred } from '../../words/say.ts';
 import { soonWords } from '../when.ts';
 import { plotLines, type Span } from './plot.ts';
@@ -88,10 +89,12 @@ export function skySentence({ sky, at }: Pick<VerdictDocument, 'sky' | 'at'>, zo
 }
 
 /** The same as one sentence. */
-export function curveSentence(document: Curve, zone: string): string {
+export function curveSentence(document: Curve & Pick<VerdictDocument, 'items'>, zone: string): string {
   const { points, judged } = pointsOf(document);
   const now = points[0];
   if (!now) return 'No departures were looked at.';
+  if (!judged && nothingLookedAt(document))
+    return 'Nothing vital was looked at yet: what is unknown counts as good here.';
   const best = points.reduce((most, point) => (point.value > most.value ? point : most), now);
   const worst = points.reduce((least, point) => (point.value < least.value ? point : least), now);
   const at = (moment: number) => soonWords(moment, now.at, zone);

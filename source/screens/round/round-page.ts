@@ -1,4 +1,5 @@
 import type { Pass } from '../../condition/round.ts';
+import { nothingLookedAt, notLookedAt } from '../../words/not-looked-at.ts';
 import { STATE_WORDS } from '../../words/reasons.ts';
 import { counted, hundred } from '../../words/say.ts';
 import { EMPTY, fieldSpans } from '../field.ts';
@@ -99,10 +100,13 @@ function scoreSoFar({ boat }: Sight, { began, latest, batches }: RoundPage): str
   if (!began || !latest) return 'boat: working';
   const waits = boat.working || batches.some(({ score }) => score === null);
   const [first, last] = [began.score.boat, latest.score.boat];
-  const said =
+  if (nothingLookedAt(latest)) return waits ? 'boat not looked at yet, working' : 'boat not looked at yet';
+  const unlooked = notLookedAt(latest);
+  const scored =
     hundred(first) === hundred(last)
       ? `boat ${hundred(last)}`
       : `boat ${Math.floor(first + 1e-9)} -> ${hundred(last)}`;
+  const said = unlooked === 0 ? scored : `${scored}, ${unlooked} not looked at`;
   return waits ? `${said}, working` : said;
 }
 
