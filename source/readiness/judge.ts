@@ -100,7 +100,7 @@ function* answerFrom(
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
   yield;
-  const staying = stayingFor(input, limits, judged);
+  const staying = yield* stayingFor(input, limits, judged);
   yield;
   const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
   yield;
@@ -208,14 +208,14 @@ function beforeLeaving(boat: Boat, condition: Condition): Answer['beforeLeaving'
 }
 
 /** When the forecast makes the anchorage no place to stay; null under way, at no named anchorage, or past the forecast. */
-function stayingFor(
+function* stayingFor(
   { boat, condition, forecast }: JudgeInput,
   limits: Limits,
   { weather }: Judged,
-): Answer['staying'] {
+): Turns<Answer['staying']> {
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
   if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
   const { hours, paths } = weather;
   const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
-  return untenableFrom(anchorage, here, paths, condition.at);
+  return yield* untenableFrom(anchorage, here, paths, condition.at);
 }
