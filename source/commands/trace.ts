@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { conditionAt } from '../condition/condition-at.ts';
 import { inOneGo } from '../maths/turns.ts';
+import { wallOf } from '../maths/wall-clock.ts';
 import type { Table } from '../tracing/table.ts';
 import { type Traced, tablesFor, tablesWith } from '../tracing/tables.ts';
 import { bad, good, type Result } from '../trouble.ts';
@@ -45,12 +46,12 @@ export const trace: Command = {
     const from: TracedFrom = { boat, entries, condition, own };
     const asked = words.filter((word) => !isField(word));
     const day = fields.get('found');
-    const said = day === undefined ? hunted(from, asked, fields) : foundOn(from, asked, day);
+    const said = day === undefined ? hunted(from, asked, fields) : foundOn(from, asked, day, outside.zone);
     if (!said.ok) return complainOf([...said.troubles, ...own.troubles], outside);
     const { document, page } = said.value;
     if (options.json) outside.print(jsonText(document));
     else {
-      outside.print(page(outside.terminal.columns, outside.zone));
+      outside.print(page(outside.terminal.columns));
       if (own.troubles.length > 0) complainOf(own.troubles, outside);
     }
     return STATUS.done;
@@ -59,7 +60,7 @@ export const trace: Command = {
 
 interface Said {
   readonly document: object;
-  readonly page: (columns: number, zone: string) => string;
+  readonly page: (columns: number) => string;
 }
 
 const FLOODING_FIELDS = ['opening', 'depth', 'pump'];
@@ -100,15 +101,15 @@ function floodingOf(fields: ReadonlyMap<string, string>): Result<Flooding | null
   return floodingFrom({ opening, depth, pump: fields.get('pump') ?? null });
 }
 
-/** The hunt that work on that day closed; of several the newest. */
-function foundOn(from: TracedFrom, [id]: readonly string[], day: string): Result<Said> {
+/** The hunt that work on that day, as the clocks of `zone` had it, closed; of several the newest. */
+function foundOn(from: TracedFrom, [id]: readonly string[], day: string, zone: string): Result<Said> {
   const thing = thingNamed(id, from.boat);
   if (!thing.ok) return thing;
   const asked = { id: thing.value.id, table: null, flooding: null, found: null };
   const { found } = inOneGo(tracing(from, asked));
-  const hunt = day === NEWEST ? found[0] : found.find(({ at }) => at.startsWith(day));
-  if (!hunt || day === '')
-    return bad(unknownWord('closed hunt', day, [...found.map(({ at }) => at.slice(0, 10)), NEWEST]));
+  const dayOf = (at: string) => new Date(wallOf(Date.parse(at), zone)).toISOString().slice(0, 10);
+  const hunt = day === NEWEST ? found[0] : found.find(({ at }) => dayOf(at) === day);
+  if (!hunt) return bad(unknownWord('closed hunt', day, [...found.map(({ at }) => dayOf(at)), NEWEST]));
   const { closed } = inOneGo(tracing(from, { ...asked, found: hunt.at }));
   const document = {
     format: 1,
@@ -117,7 +118,7 @@ function foundOn(from: TracedFrom, [id]: readonly string[], day: string): Result
     item: { id: thing.value.id, kind: thing.value.kind, name: thing.value.name },
     closed: closed!,
   };
-  return good({ document, page: (columns, zone) => closedHuntPage(cleaned(document), columns, zone) });
+  return good({ document, page: (columns) => closedHuntPage(cleaned(document), columns, zone) });
 }
 
 const NEWEST = 'newest';

@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Condition } from '../condition/condition.ts';
+import type { Fluid } from '../boat/fluid.ts';
+import type { Condition, FluidEvent } from '../condition/condition.ts';
 import type { Beliefs, JobEffect } from '../inference/belief.ts';
 import { believeFluid } from '../inference/fluid.ts';
 import type { Table } from './table.ts';
@@ -70,7 +71,7 @@ function byCheck({ checks }: Condition, id: string, from: number, to: number): T
 export function byReadings(
   boat: Boat,
   condition: Condition,
-  { waiting }: Pick<Beliefs, 'waiting'>,
+  beliefs: Beliefs,
   id: string,
   at: number,
   until: number,
@@ -81,10 +82,27 @@ export function byReadings(
   const readings = events.filter((event) => event.kind === 'reading' && event.at > at);
   const last = readings.at(-1);
   if (!last) return null;
-  const runHours = events.at(-1)!.runHours;
-  const lookedAt = events.findLast(({ kind }) => kind === 'reading')?.at ?? null;
-  const then = { ...condition, at: until, fluids: new Map([[id, { events, runHours, lookedAt }]]) };
-  const job = believeFluid(fluid, boat.engines, then, waiting)?.job;
+  const job = (
+    until === condition.at
+      ? beliefs.fluids.get(id)
+      : believedThen(fluid, events, until, { boat, condition, beliefs })
+  )?.job;
   if (job?.at !== at) return null;
   return { by: 'readings', at: last.at, chance: job.lowerChance, count: readings.length, ratio: job.ratio };
+}
+
+function believedThen(
+  fluid: Fluid,
+  events: readonly FluidEvent[],
+  at: number,
+  {
+    boat,
+    condition,
+    beliefs,
+  }: { readonly boat: Boat; readonly condition: Condition; readonly beliefs: Beliefs },
+) {
+  const { runHours } = events.at(-1)!;
+  const lookedAt = events.findLast(({ kind }) => kind === 'reading')?.at ?? null;
+  const then = { ...condition, at, fluids: new Map([[fluid.id, { events, runHours, lookedAt }]]) };
+  return believeFluid(fluid, boat.engines, then, beliefs.waiting);
 }

@@ -30,6 +30,8 @@ export interface TraceDocument {
     against: string[];
   }[];
   somethingElse: number;
+  /** How often two of the causes stand at once: their chances then make more than 1. */
+  together: number;
   clues: { id: string; says: string; seen: boolean | null; from: 'log' | 'asked'; at: string }[];
   next: LookDocument | null;
   looks: LookDocument[];
@@ -123,6 +125,7 @@ export function traceDocument(given: {
     warnings: OILY.includes(trace.table.liquid) ? [OILY_BILGE] : [],
     causes: trace.causes.map(causeDocument),
     somethingElse: six(trace.elseChance),
+    together: six(trace.table.together),
     clues: trace.clues.map(clueDocument),
     next: looks[0] ?? null,
     looks,

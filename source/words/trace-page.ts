@@ -16,6 +16,7 @@ export function tracePage(trace: TraceDocument, columns: number): string {
       `  ${chance}  ${name}`,
       ...clues.map((clue) => `      ${clue}`),
     ]),
+    ...parts.together.map((text) => `  ${text}`),
     '',
     ...nextLines(trace, parts),
     ...repairLines(trace, parts),
@@ -51,9 +52,6 @@ function repairLines(trace: TraceDocument, { repairs }: TraceParts): string[] {
 
 function jobLines({ item, before }: TraceDocument, { jobs: { open, closed } }: TraceParts): string[] {
   const answer = `or hoveshort record clue item=${item.id} clue=helped seen=yes`;
-  const newest = before.at(-1);
-  const whole = newest
-    ? [`  The whole of it: hoveshort trace ${item.id} found=${newest.at.slice(0, 10)}`]
-    : [];
+  const whole = before.length > 0 ? [`  The whole of it: hoveshort trace ${item.id} found=newest`] : [];
   return [...open.map((text) => `${text}, ${answer}`), ...closed, ...whole];
 }

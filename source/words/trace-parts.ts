@@ -24,6 +24,8 @@ export function traceParts(document: TraceDocument) {
     live: liveWords(document),
     state: stateWords(document),
     causes: causeWords(document),
+    together:
+      document.together > 0 ? ['Two of them may stand at once, so these may make more than 100.'] : [],
     look: lookWords(document),
     repairs: repairWords(document),
     jobs: jobWords(document),

@@ -4,6 +4,7 @@ import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
 import { firstModel, type Loaded, pageOf } from '../../source/screens/model.ts';
 import { bad, good, type Result } from '../../source/trouble.ts';
 import type { VerdictDocument } from '../../source/words/document.ts';
+import type { TraceAsked, TraceTold } from '../../source/words/traced.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
 interface Tried {
@@ -122,6 +123,29 @@ describe('the driver', () => {
       boat: { working: true },
       pages: [{ page: 'board' }, { page: 'keys' }],
     });
+  });
+
+  it('answers keys while a trace is worked out, and works out only the last that is wanted', async () => {
+    const asked: { of: TraceAsked; wanted: () => boolean; answer: (told: TraceTold | null) => void }[] = [];
+    const { driver, reads, faults } = tried({
+      trace: (_, of, wanted) => new Promise((answer) => asked.push({ of, wanted, answer })),
+    });
+    const press = (key: string) => driver.send({ is: 'key', key });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    while (driver.model().chosen !== 'engine:main') press('j');
+    for (const key of ['enter', 'f', 'tab']) press(key);
+    expect(pageOf(driver.model())).toMatchObject({ page: 'trace', table: 'will-not-start' });
+    expect(asked.map(({ of }) => of.table)).toEqual(['overheating', 'will-not-start']);
+    expect(asked.map(({ wanted }) => wanted())).toEqual([false, true]);
+    const told = { trace: null, found: [], closed: null };
+    asked[0]!.answer(told);
+    await settled();
+    expect(driver.model().traced?.told).toBeNull();
+    asked[1]!.answer(told);
+    await settled();
+    expect(driver.model().traced?.told).toEqual(told);
+    expect(faults).toEqual([]);
   });
 
   it('runs what the keys ask for', async () => {

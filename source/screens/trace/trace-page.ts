@@ -41,13 +41,13 @@ export function traceLines(sight: Sight, page: TracePage, columns: number): Line
     ...parts.live.flatMap((text) => told(text, 2, barred ? 'danger' : 'plain')),
     ...told(parts.state, 2, 'title'),
     ...(parts.look ? [BLANK, ...lookLines(sight, page, parts.look, columns)] : [...told(SPENT), ...repairs]),
-    ...titled(
-      'CAUSES',
-      parts.causes.flatMap(({ chance, name, clues }) => [
+    ...titled('CAUSES', [
+      ...parts.causes.flatMap(({ chance, name, clues }) => [
         ...told(`${name}, ${chance}`, 4),
         ...clues.flatMap((clue) => told(clue, 8)),
       ]),
-    ),
+      ...listed(parts.together),
+    ]),
     ...(parts.look ? repairs : []),
     ...titled('WORK DONE FOR IT', listed(parts.jobs.open.map((text) => `${text}, or h says so.`))),
     ...titled('FOUND BEFORE', listed(parts.jobs.closed.length === 0 ? [] : [...parts.jobs.closed, WHOLE])),
