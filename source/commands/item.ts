@@ -48,7 +48,9 @@ export const item: Command = {
     const wanted = { at: options.at, since: null, kind: null, item: id };
     const [entries, later] = [listed(loaded, wanted), laterOf(loaded, wanted)];
     if (options.json) {
-      outside.print(jsonText({ ...found, found: before, trouble: doubts, entries: entries.map(asJson), later }));
+      outside.print(
+        jsonText({ ...found, found: before, trouble: doubts, entries: entries.map(asJson), later }),
+      );
       return STATUS.done;
     }
     const { columns } = outside.terminal;
