@@ -33,6 +33,7 @@ const { output } = await build({
       // Versions are only compared to migrate preferences from an older one: none is.
       semver: join(import.meta.dirname, 'nothing.js'),
       'string-width': join(import.meta.dirname, 'string-width.cjs'),
+      '@alcalzone/ansi-tokenize': join(import.meta.dirname, 'ansi-tokenize.js'),
     },
   },
   transform: {

@@ -110,13 +110,10 @@ async function board(start: BoardStart): Promise<number> {
         latest = read.value;
         const { boat, entries } = read.value;
         const own = (await folder?.tables()) ?? { tables: [], troubles: [] };
-        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()) });
+        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()), seenUntil: at });
       },
       async judge(of, wanted) {
-        const answered = await inTurns(
-          start.answering(of, { at: of.condition.at, seed, simulations }),
-          wanted,
-        );
+        const answered = await inTurns(start.answering(of, { seed, simulations }), wanted);
         return answered?.document ?? null;
       },
       trace: (of, asked, wanted) => inTurns(tracing(of, asked), wanted),

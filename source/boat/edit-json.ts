@@ -81,7 +81,8 @@ function put(text: string, node: Node, step: string | number, value: unknown): s
   }
   const at = typeof step === 'number' ? Math.min(step, children.length) : children.length;
   const beside = children[Math.min(at, children.length - 1)]!;
-  const apart = text.slice(separatorEnd(text, beside), beside.offset);
+  const blanks = text.slice(separatorEnd(text, beside), beside.offset);
+  const apart = blanks === '' && text.includes(': ') ? ' ' : blanks;
   const isLine = isOneLine(text, beside) && typeof step === 'number';
   const own = `${name}${isLine ? inLine(value) : written(value, indentAt(text, beside.offset), eol)}`;
   if (at < children.length)

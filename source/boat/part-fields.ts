@@ -8,8 +8,13 @@ export type Holds =
   | { readonly is: 'number'; readonly unit: string | null }
   /** The number, or false where it is not to be judged. */
   | { readonly is: 'limit'; readonly unit: string | null }
-  /** A spread, asked as the figure on a bad day: that much above the usual one, or below it. */
-  | { readonly is: 'bad day'; readonly unit: string | null; readonly usual: Path; readonly way: 1 | -1 }
+  /** A spread, asked as the figure on a bad day: that much above the usual one, or below it; `usual` null: of an error, which usually is none. */
+  | {
+      readonly is: 'bad day';
+      readonly unit: string | null;
+      readonly usual: Path | null;
+      readonly way: 1 | -1;
+    }
   | { readonly is: 'words' }
   | { readonly is: 'choice'; readonly words: readonly string[] }
   | { readonly is: 'yes or no' }
@@ -145,6 +150,7 @@ function listHolds(element: z.ZodType): Holds {
 /** A standard deviation beside its mean; that of a speed is of slow days. */
 function spreadOf(path: Path, expects: Expects): Holds | null {
   const name = path.at(-1);
+  if (name === 'readingError') return { is: 'bad day', unit: unitOf(expects), usual: null, way: 1 };
   if (path.length < 2 || (name !== 'sd' && name !== 'wide')) return null;
   const usual = [...path.slice(0, -1), 'mean'];
   return { is: 'bad day', unit: unitOf(expects), usual, way: path[0] === 'speed' ? -1 : 1 };
@@ -155,6 +161,8 @@ function saysOf(schema: z.ZodType, path: Path, holds: Holds): string {
     return `${/^[^:]+/.exec(schema.description ?? '')?.[0]}: as 47°06'N 20°36'W, or 47.1 -20.6.`;
   if (holds.is !== 'bad day') return descriptionOf(schema) ?? String(path.at(-1));
   const unit = holds.unit === null ? '' : `, in ${holds.unit}`;
+  if (holds.usual === null)
+    return `How far off the worst reading of ten is${unit}. Where absent its spread is a twentieth of low to full.`;
   return path.at(-1) === 'wide'
     ? `The worst day of ten when it leaks${unit}.`
     : `The worst day of ten${unit}.`;

@@ -27,7 +27,7 @@ export function wouldBe(boat: Boat, change: BoatChange): readonly WouldBe[] {
     const at = place?.every((step, depth) => step === path[depth]) ? path.slice(place.length) : null;
     const known = facts();
     const field = known.kind === 'field missing' ? [known.field] : [];
-    return { at: at && [...at, ...field], trouble: troubleOf(known, at ?? path) };
+    return { at: at && [...at, ...field], trouble: troubleOf(known, at ?? byId(after, path)) };
   });
   return [...own, ...found];
 }
@@ -46,6 +46,12 @@ export function cannotRetire(boat: Boat, change: BoatChange): readonly Trouble[]
   return by.length > 0
     ? [{ kind: 'still named', name, by }]
     : found.map(({ path, facts }) => troubleOf(facts, path));
+}
+
+/** A path into another part, which is known by its id here. */
+function byId(boat: unknown, [kind = '', at = '', ...rest]: Path): Path {
+  const id = valueAt(boat, [kind, at, 'id']);
+  return typeof id === 'string' ? [id, ...rest] : [kind, at, ...rest];
 }
 
 /** A trouble with the path it is named by; of what is missing, the path of the group it is missing in. */

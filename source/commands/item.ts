@@ -15,7 +15,7 @@ import { sayTrouble } from '../words/troubles.ts';
 import { unknownWord } from '../words/unknown-word.ts';
 import { answerFor } from './answer-for.ts';
 import type { Command } from './command.ts';
-import { asJson, listed, logPage } from './log.ts';
+import { asJson, laterOf, laterWords, listed, logPage } from './log.ts';
 import { complainOf, jsonText } from './show.ts';
 import { STATUS } from './status.ts';
 import { whichBoat } from './which-boat.ts';
@@ -45,9 +45,12 @@ export const item: Command = {
     const from = { boat: loaded.boat, entries: loaded.entries, condition, own };
     const { found: before } = inOneGo(tracing(from, { id, table: null, flooding: null, found: null }));
     const doubts = doubtsAbout(id, loaded.boat, condition).map((doubt) => sayTrouble(doubt));
-    const entries = listed(loaded, { at, since: null, kind: null, item: id });
+    const wanted = { at: options.at, since: null, kind: null, item: id };
+    const [entries, later] = [listed(loaded, wanted), laterOf(loaded, wanted)];
     if (options.json) {
-      outside.print(jsonText({ ...found, found: before, trouble: doubts, entries: entries.map(asJson) }));
+      outside.print(
+        jsonText({ ...found, found: before, trouble: doubts, entries: entries.map(asJson), later }),
+      );
       return STATUS.done;
     }
     const { columns } = outside.terminal;
@@ -62,7 +65,9 @@ export const item: Command = {
       ...foundSaid(id, cleaned(before)),
     ];
     const lines = said.flatMap((line) => wrapped(line, columns, 0, 2));
-    outside.print(`${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}`);
+    outside.print(
+      `${lines.join('\n')}\n\n${logPage(entries, loaded.boat, outside.zone)}${laterWords(later)}`,
+    );
     return STATUS.done;
   },
 };

@@ -14,12 +14,13 @@ import type { WeatherShown } from './weather-shown.ts';
  */
 export interface Answer {
   readonly at: number;
-  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed. */
+  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed; under way, what is left of it at that speed, else null. */
   readonly passage: {
     readonly id: string;
     readonly name: string;
     readonly nm: number;
     readonly hours: number;
+    readonly toGo: { readonly nm: number; readonly hours: number } | null;
   } | null;
   readonly forecast: {
     readonly issuedAt: number;

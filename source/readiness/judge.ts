@@ -16,10 +16,11 @@ import { hoursUnderWay } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
 import { bestOf, curveOf, enduranceOf } from './scores.ts';
 import { skyAlong } from './sky.ts';
-import { untenableFrom, weatherAtAnchor } from './staying.ts';
+import { hoursSaid, untenableFrom, weatherAtAnchor } from './staying.ts';
 import { reasonsOf, type VerdictInput } from './verdict.ts';
 import type { Course } from './weather.ts';
 import { forecastAge } from './weather-bars.ts';
+import { drawingPaths } from './weather-paths.ts';
 import { weatherShown } from './weather-shown.ts';
 import { whileHeld } from './while-held.ts';
 import { edgesOf, runsOf, windowsOf } from './windows.ts';
@@ -92,7 +93,7 @@ function* answerFrom(
   yield;
   const itemAnswers: Answer['items'][number][] = [];
   for (const one of items) {
-    const last = lastGoodHour(one.curve, count, threshold);
+    const last = one.finding.pastLimit.length > 0 ? null : lastGoodHour(one.curve, count, threshold);
     const goodUntil = typeof last === 'number' ? at(last) : last;
     itemAnswers.push(itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil));
     yield;
@@ -101,7 +102,7 @@ function* answerFrom(
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
   yield;
-  const staying = stayingFor(input, limits, judged);
+  const staying = yield* stayingFor(input, limits, judged);
   yield;
   const held = whileHeld(boat, condition, beliefs, passages, items, {
     already: ready.actions,
@@ -111,7 +112,7 @@ function* answerFrom(
   yield;
   return {
     at: now,
-    passage: condition.passage && passageFacts(condition.passage),
+    passage: condition.passage && passageFacts(condition.passage, condition),
     forecast: forecast && forecastFacts(forecast, condition),
     verdict,
     reasons,
@@ -186,9 +187,12 @@ function weatherAloneOf(curve: Answer['curve'], limits: Limits) {
   return runsOf(scores, limits.go)[0];
 }
 
-function passageFacts(passage: Passage): Answer['passage'] {
+function passageFacts(passage: Passage, condition: Condition): Answer['passage'] {
   const nm = passageNm(passage);
-  return { id: passage.id, name: passage.name, nm, hours: nm / passage.speed.mean };
+  const { mean } = passage.speed;
+  const left = Math.max(0, nm - hoursUnderWay(condition) * mean);
+  const toGo = condition.underWay === null ? null : { nm: left, hours: left / mean };
+  return { id: passage.id, name: passage.name, nm, hours: nm / mean, toGo };
 }
 
 function forecastFacts(forecast: Forecast, { at, forecastChoice }: Condition): Answer['forecast'] {
@@ -218,15 +222,16 @@ function beforeLeaving(boat: Boat, condition: Condition): Answer['beforeLeaving'
     });
 }
 
-/** When the forecast makes the anchorage no place to stay; null under way, at no named anchorage, or past the forecast. */
-function stayingFor(
+/** When the forecast makes the anchorage no place to stay, whether or not it speaks of a passage; null under way, at no named anchorage, or past the forecast. */
+function* stayingFor(
   { boat, condition, forecast }: JudgeInput,
   limits: Limits,
-  { weather }: Judged,
-): Answer['staying'] {
+  { weather, passages }: Judged,
+): Turns<Answer['staying']> {
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
-  if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
-  const { hours, paths } = weather;
+  if (!anchorage || forecast === null || condition.underWay !== null) return null;
+  const hours = weather?.hours ?? hoursSaid(anchorage, forecast, condition.at);
+  const paths = weather?.paths ?? (yield* drawingPaths(passages.count, hours, passages.streamOf));
   const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
   return untenableFrom(anchorage, here, paths, condition.at);
 }

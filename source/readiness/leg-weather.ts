@@ -22,16 +22,16 @@ export interface Block {
 export interface LegWeather {
   /** The first hour from this one on that fails at once, and why: `hour << CODE_BITS | code`. Past the last hour: none does. */
   readonly firstBreach: Uint16Array;
-  /** Hours from this one on with wind or headwind over its limit; from `WIND_OVER` up, those of the wind alone. */
-  readonly hoursOver: Uint32Array;
+  /** Hours from this one on with wind or headwind over its limit, and above `OVER_BITS` those with the wind over its own: the two counts of a stretch are their difference. */
+  readonly hoursOver: Uint16Array;
   /** Engine hours from this one on. */
   readonly motored: Float32Array;
   /** The first hour from this one on of which something judged is not said: of each member of an ensemble, or of the one forecast. The same for every block. */
   readonly unsaid: readonly Uint16Array[];
 }
 
-/** Hours over the limit of the wind are counted in this many. */
-export const WIND_OVER = 1 << 16;
+/** As many hours as are looked at, 480, fit below; above, counts go round at 128: no stretch is so long over the limit of the wind. */
+export const OVER_BITS = 9;
 
 export interface LegInput {
   readonly weather: HourlyWeather;
@@ -49,7 +49,7 @@ export function roomForLeg({ input, met }: LegBars, size: number): LegWeather {
   const all = (input.paths.hours + 1) * size;
   return {
     firstBreach: new Uint16Array(all),
-    hoursOver: new Uint32Array(all),
+    hoursOver: new Uint16Array(all),
     motored: new Float32Array(all),
     unsaid: met.map(({ weather }) => unsaidHours(weather, input.limits, input.piece.sectors)),
   };
@@ -136,7 +136,7 @@ function judgeHour(
     breach = either(Number(error > gustError), gust, breach);
     firstBreach[i] = either(Number(error > farOverError), far, breach);
     const over = Number(error > overError);
-    hoursOver[i] = hoursOver[i + 1]! + (headwind | over) + WIND_OVER * over;
+    hoursOver[i] = hoursOver[i + 1]! + (headwind | over) + (over << OVER_BITS);
     motored[i] = motored[i + 1]! + (windward | Number(error < calmError));
   }
   if (bars.barred !== 0) for (let i = at; i < end; i += row) firstBreach[i] = bars.barred;

@@ -1,8 +1,10 @@
 import type { Anchorage } from '../boat/anchorage.ts';
 import type { Limits } from '../boat/limits.ts';
+import { placeFor, type Where } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Answer } from './answer.ts';
 import { isWithin } from './turn.ts';
+import { MOST_HOURS } from './weather.ts';
 import type { WeatherPaths } from './weather-paths.ts';
 import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
 
@@ -10,15 +12,26 @@ const MS_AN_HOUR = 3_600_000;
 /** Model 8: over in more than 1 simulated passage in 10. */
 const UNTENABLE = 0.1;
 
+/** Hours from `now` until the forecast says nothing more of an anchorage; at most as many as are looked at. */
+export function hoursSaid(anchorage: Anchorage, forecast: Forecast, now: number): number {
+  const last = placeFor(forecast, whereOf(anchorage))?.steps.at(-1);
+  const hours = last === undefined ? 0 : Math.ceil((Date.parse(last.to) - now) / MS_AN_HOUR);
+  return Math.min(Math.max(0, hours), MOST_HOURS);
+}
+
 /** The weather where she lies, for so many hours from `now`; of an anchorage the forecast names, or of its position. */
 export function weatherAtAnchor(
-  { name, at }: Anchorage,
+  anchorage: Anchorage,
   forecast: Forecast,
   now: number,
   hours: number,
   errors: Limits['forecastError'],
 ): HourlyWeather {
-  return hourlyWeather(forecast, { place: name, at: [at[0], at[1]] }, now, hours, errors);
+  return hourlyWeather(forecast, whereOf(anchorage), now, hours, errors);
+}
+
+function whereOf({ name, at }: Anchorage): Where {
+  return { place: name, at: [at[0], at[1]] };
 }
 
 /** The first hour at which the anchorage is over what it stands in more than 1 passage in 10, and by what; null where the forecast shows none. */

@@ -1,5 +1,5 @@
 import { CODE_BITS, code, HINDRANCES } from './hindrances.ts';
-import { type Block, type LegWeather, WIND_OVER } from './leg-weather.ts';
+import { type Block, type LegWeather, OVER_BITS } from './leg-weather.ts';
 import type { Span } from './spans.ts';
 
 /** What all the passages share, and what each drew: arrays hold one value a passage. */
@@ -26,7 +26,7 @@ export const GROUP = 32;
 
 /** One passage on its way from every departure: hours over so far, counted as a leg's weather counts them, what failed first and where (0: nothing yet). Engine hours of a whole group, `[departure * GROUP + i]`; what failed of each of them likewise. */
 export interface Voyage {
-  readonly over: Uint32Array;
+  readonly over: Uint16Array;
   readonly failed: Uint16Array;
   readonly motored: Float64Array;
 }
@@ -35,7 +35,7 @@ export interface Voyage {
 export function voyageFor(lastHour: number): Voyage {
   const departed = lastHour + 1;
   return {
-    over: new Uint32Array(departed),
+    over: new Uint16Array(departed),
     failed: new Uint16Array(departed * GROUP),
     motored: new Float64Array(departed * GROUP),
   };
@@ -138,8 +138,8 @@ function sailSpan(
       const breach = firstBreach[row + from]!;
       const breached = breach >>> CODE_BITS;
       let why = covered && departure + cover > endHour ? PAST_FORECAST : 0;
-      if ((over[departure]! & (WIND_OVER - 1)) > overHours)
-        why = over[departure]! >>> 16 > overHours ? WIND : HEADWIND;
+      if ((over[departure]! & OVER_MASK) > overHours)
+        why = over[departure]! >>> OVER_BITS > overHours ? WIND : HEADWIND;
       if (unsaid[from]! < Math.min(to, departure + cover)) why = NOT_SAID;
       if (breached < to && (why !== NOT_SAID || breached <= unsaid[from]!))
         why = breach & ((1 << CODE_BITS) - 1);
@@ -153,6 +153,7 @@ function sailSpan(
 }
 
 const SHUT = code('gate');
+const OVER_MASK = (1 << OVER_BITS) - 1;
 const [WIND, HEADWIND, NOT_SAID] = [code('wind'), code('headwind'), code('not said')];
 const DARK = code('daylight');
 const PAST_FORECAST = code('past forecast');

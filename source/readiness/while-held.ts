@@ -22,7 +22,7 @@ interface Held {
 
 /**
  * Worth doing while held (model 6): services due, and anodes likely to reach their limit, within the stretch, with their parts aboard, those taken by the work before them gone, as many of them as fit the wait.
- * What is to be done anyway to get ready is left out; the boat's score stays as it is, since none of it is vital.
+ * What is to be done anyway to get ready comes before it and is left out; the boat's score stays what that makes it, since none of this is vital.
  */
 export function whileHeld(
   boat: Boat,
@@ -50,7 +50,7 @@ export function whileHeld(
       takes,
       buys,
       minutes,
-      boatScoreAfter: boatScore,
+      boatScoreAfter: already.at(-1)?.boatScoreAfter ?? boatScore,
     }),
   );
 }

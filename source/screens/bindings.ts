@@ -35,7 +35,7 @@ export interface Binding {
   readonly act: Move | { readonly fillIn: FormName };
 }
 
-const TURNED = ['item', 'engine', 'answer', 'weather', 'trouble', 'trace', 'found', 'keys'] as const;
+const TURNED = ['item', 'engine', 'answer', 'weather', 'trouble', 'trace', 'found', 'entry', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
 const TYPED: readonly PageName[] = [

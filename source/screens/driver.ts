@@ -7,6 +7,7 @@ import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import type { TraceAsked, TraceTold } from '../words/traced.ts';
 import { waitsForTrace } from './bindings.ts';
+import { wordFrom } from './log/rows.ts';
 import { type Loaded, type Message, type Model, pageOf, type Request, type Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
@@ -117,6 +118,9 @@ export function driverOf(options: DriverOptions): Driver {
         judging = request;
         options.afterFrame(() => void judge(request));
         return;
+      case 'word':
+        options.afterFrame(() => word(request));
+        return;
       case 'try':
         trying = request;
         options.afterFrame(() => void tryOut(request));
@@ -174,6 +178,11 @@ export function driverOf(options: DriverOptions): Driver {
       case 'quit':
         options.quit();
     }
+  }
+
+  /** A part at a time, each after a frame, so that keys come first. */
+  function word({ loaded, from }: Extract<Request, { do: 'word' }>): void {
+    guarded(() => send({ is: 'worded', of: loaded, upTo: wordFrom(loaded, from) }));
   }
 
   /** Of several readings only the last is judged to the end. */

@@ -1,4 +1,4 @@
-import { type Entry, itemField } from '../logbook/entries.ts';
+import { about } from '../logbook/about.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { foundLines } from '../words/found-parts.ts';
@@ -12,6 +12,7 @@ import { formKeys } from './forms/form-keys.ts';
 import { forms } from './forms/table.ts';
 import { figuresOf } from './item-figures.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
+import { isSeen } from './log/rows.ts';
 import type { Size } from './model.ts';
 import { MARKS } from './panel.ts';
 import type { ShownItem } from './shown-item.ts';
@@ -126,18 +127,19 @@ function noteOf({ boat }: Sight, id: string): string[] {
 
 export function entryLines(sight: Sight, id: string, columns: number): Line[] {
   const { boat, entries } = sight.boat.loaded;
-  const about = entries.filter((entry) => isAbout(entry, id)).reverse();
-  if (about.length === 0) return [line(say('    none yet'))];
-  const lines = about.slice(0, MOST_ENTRIES).flatMap((entry) => {
+  const named = entries.filter((entry) => about(entry, id)).reverse();
+  const seen = named.filter((entry) => isSeen(sight.boat.loaded)({ entry }));
+  const later = named.length - seen.length;
+  if (named.length === 0) return [line(say('    none yet'))];
+  const lines = seen.slice(0, MOST_ENTRIES).flatMap((entry) => {
     const when = momentWords(Date.parse(entry.at), sight.model.zone, sight.at);
     const by = entry.by === undefined ? '' : `, ${entry.by}`;
     return paragraph(`${when}  ${entryWords(entry, boat)}${by}`, columns - 2, { indent: 4 });
   });
-  const left = about.length - MOST_ENTRIES;
-  return left > 0 ? [...lines, line(say(`    and ${left} older`))] : lines;
-}
-
-function isAbout(entry: Entry, id: string): boolean {
-  const field = itemField[entry.kind];
-  return field !== undefined && (entry as unknown as Record<string, unknown>)[field] === id;
+  const left = seen.length - MOST_ENTRIES;
+  return [
+    ...(later > 0 ? [line(say(`    ${later} later than the moment looked at, not listed`))] : []),
+    ...lines,
+    ...(left > 0 ? [line(say(`    and ${left} older`))] : []),
+  ];
 }

@@ -15,6 +15,7 @@ import {
   onlyKind,
   onlyWrong,
   openEntry,
+  openItem,
   searching,
 } from './log/log-moves.ts';
 import type { Model, Step } from './model.ts';
@@ -135,6 +136,7 @@ export const moves = {
   'newest entry': chooseEntry(Number.NEGATIVE_INFINITY),
   'oldest entry': chooseEntry(Number.POSITIVE_INFINITY),
   'open entry': openEntry,
+  'open item of entry': openItem,
   search: searching(true),
   'search done': searching(false),
   'only kind': onlyKind,

@@ -8,6 +8,7 @@ import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
 import { firstModel, type Model, modelWithoutBoat } from './model.ts';
+import { pasteApart } from './paste-apart.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -68,6 +69,7 @@ export async function openBoard({
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
+      arrows: terminal.utf8,
       copy: lastCopy(settings, boat),
     }),
     work: {
@@ -115,7 +117,7 @@ export async function openBoard({
       rowsKept={host.rowsKept}
     />,
     {
-      stdin: host.stdin,
+      stdin: pasteApart(host.stdin),
       stdout: fromTheTop(host.stdout),
       stderr: host.stderr,
       exitOnCtrlC: false,

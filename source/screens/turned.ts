@@ -9,6 +9,7 @@ import { heardLines, heardTitle } from './heard-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
+import { entryLines, entryTitle } from './log/entry-page.ts';
 import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
@@ -25,7 +26,7 @@ export type Turned = Exclude<Page, { page: 'board' }>;
 /** A page turned to: its title, and all its lines, however many. */
 export function turnedPage(model: Model, page: Turned): { title: Line; lines: Line[] } {
   const { columns } = model.size;
-  if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, columns) };
+  if (page.page === 'keys') return { title: keysTitle(page.of), lines: keysLines(page.of, model) };
   if (page.page === 'first run')
     return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
   if (page.page === 'preferences')
@@ -58,6 +59,8 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: foundTitle(sight, page, columns), lines: foundLines(sight, page, columns) };
   if (page.page === 'engine')
     return { title: engineTitle(sight, page.id), lines: engineLines(sight, page.id, columns) };
+  if (page.page === 'entry')
+    return { title: entryTitle(sight, page, columns), lines: entryLines(sight, page, columns) };
   if (page.page === 'log')
     return {
       title: logTitle(sight, page, columns),

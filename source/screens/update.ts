@@ -13,6 +13,7 @@ import { bindingOf } from './bindings.ts';
 import { boatChanged } from './boat/boat-moves.ts';
 import { fillIn } from './forms/form-moves.ts';
 import { takenIn } from './heard-moves.ts';
+import { worded, wordedAnew } from './log/log-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -67,6 +68,8 @@ function taken(model: Model, message: Message): Step {
       return takenIn(model, message.content, message.result);
     case 'begun':
       return begun(model, message.what, message.result);
+    case 'worded':
+      return worded(model, message.of, message.upTo);
     case 'judged':
       return judged(model, message.of, message.document);
     case 'traced':
@@ -132,7 +135,8 @@ function opened(model: Model, loaded: Loaded): Step {
   const trials = model.pages.flatMap((page): Request[] =>
     page.page === 'weather' && isTrial(page.trial) ? [{ do: 'try', loaded, trial: page.trial }] : [],
   );
-  return [{ ...model, boat }, [{ do: 'judge', loaded }, ...trials]];
+  const [next, wording] = wordedAnew({ ...model, boat }, loaded);
+  return [next, [{ do: 'judge', loaded }, ...trials, ...wording]];
 }
 
 /** A trace that reckons with its last answer now asks the next. */

@@ -6,7 +6,7 @@ import { sourceWords } from './forecast-source.ts';
 import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';
 import { itemSections } from './page-items.ts';
-import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
+import { amountWords, capital, counted, durationWords, hundred, lengthWords, momentWords } from './say.ts';
 import { stayingPresses } from './staying.ts';
 
 /** Said under every verdict (model 9). */
@@ -109,7 +109,7 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
   for (const said of [nowSentence(document, zone), decisionSentence(document, zone)])
     if (said !== null) lines.push(said);
   const title = passage
-    ? `LEAVING: ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
+    ? `${passage.toGo ? 'UNDER WAY' : 'LEAVING'}: ${passage.name}, ${lengthWords(passage)}`
     : 'LEAVING';
   return [...wrapped(title, columns, 0, 2), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
 }

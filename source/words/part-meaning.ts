@@ -43,7 +43,7 @@ export function meaningOf(
         null
       );
     case 'leg':
-      return legWords(value as Leg, boat, begins);
+      return legWords(value as Leg, boat, { begins, plain: plain() });
     default:
       return plain();
   }
@@ -64,12 +64,14 @@ function rateText(value: number, unit: string | null): string | null {
   return unit === 'uses a day' ? rateWords({ mean: value, per: 'day' }) : null;
 }
 
-/** Where it ends, how far that is, and its name: a slip in a position shows in its length. */
-function legWords({ to, nm, place }: Leg, boat: Boat, begins: readonly [number, number] | null): string {
+/** What was typed where it was put otherwise, which anchorage it ends at, and how far that is: a slip in a position shows in its length. */
+function legWords(
+  { to }: Leg,
+  boat: Boat,
+  { begins, plain }: { begins: readonly [number, number] | null; plain: string | null },
+): string | null {
   const direct = begins === null ? null : `${amountWords(rhumbLine(begins, to).nm, 'nm')} as the rhumb line`;
-  const sailed = nm === undefined ? null : `${amountWords(nm, 'nm')} as sailed`;
-  const ends = textOf(to, { path: [], holds: { is: 'position' }, expects: () => null }, boat);
-  return [ends, anchorageAt(to, boat), sailed, direct, place].filter((one) => one != null).join(', ');
+  return [plain, anchorageAt(to, boat), direct].filter((one) => one !== null).join('; ') || null;
 }
 
 function anchorageAt([latitude, longitude]: readonly [number, number], { anchorages }: Boat): string | null {

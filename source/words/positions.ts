@@ -5,7 +5,12 @@ import { bad, good, type Result } from '../trouble.ts';
  * Without letters both are decimal degrees with their signs. Only n, s, e and w: an o is east in some languages and west in others.
  */
 export function positionFrom(typed: string, field: string): Result<readonly [number, number]> {
-  const text = typed.trim().toUpperCase().slice(0, LONGEST);
+  // Where there is no degree sign, an o between two figures stands for it.
+  const text = typed
+    .trim()
+    .toUpperCase()
+    .slice(0, LONGEST)
+    .replace(/(?<=\d)O(?=\d)/g, '°');
   const [latitude, longitude] = plain(text) ?? lettered(text) ?? [Number.NaN, Number.NaN];
   if (Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180) return good([latitude, longitude]);
   return bad({

@@ -61,10 +61,14 @@ export const requestWords: WordsOf<RequestTrouble> = {
   }),
 };
 
+const MOST_NAMED = 3;
+
 function namedBy(by: Extract<RequestTrouble, { kind: 'still named' }>['by']): string {
-  const [first, ...more] = by;
-  const one = `${quoted(first?.name ?? '')} names it in ${quoted(first?.field ?? '')}`;
-  return more.length === 0 ? one : `${one}, and ${more.length} more with it`;
+  const some = by.slice(0, MOST_NAMED).map(({ name, field }, at) => {
+    return `${quoted(name)} ${at === 0 ? 'names it ' : ''}in ${quoted(field)}`;
+  });
+  const more = by.length - some.length;
+  return [...some, ...(more > 0 ? [`and ${more} more`] : [])].join(', ');
 }
 
 function doubtTitle(doubt: Extract<RequestTrouble, { kind: 'in doubt' }>['doubt']): string {

@@ -151,3 +151,17 @@ function shownAt(at: number, zone: string): Date {
   known.set(zone, inZone.set(at, shown));
   return shown;
 }
+
+/** How long a passage is; under way how much of it is left: `42 nm, about 7 h`, `42 nm, 15 nm to go, about 3 h`. */
+export function lengthWords({
+  nm,
+  hours,
+  toGo,
+}: {
+  readonly nm: number;
+  readonly hours: number;
+  readonly toGo: { readonly nm: number; readonly hours: number } | null;
+}): string {
+  const left = toGo ? `, ${Math.round(toGo.nm)} nm to go` : '';
+  return `${Math.round(nm)} nm${left}, about ${durationWords(Math.round(toGo?.hours ?? hours))}`;
+}

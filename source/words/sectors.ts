@@ -35,7 +35,8 @@ export function sectorsFrom(typed: string, field: string): Result<readonly Secto
   return good(sectors);
 }
 
-const SIDES = /^([\d.]+°?|[a-z]{1,3})\s*(?:-|\u2013|to)\s*([\d.]+°?|[a-z]{1,3})(?![\d.a-z])[\s,:]*(.*)$/i;
+const SIDES =
+  /^([\d.]+°?|[a-z]{1,3})(?:[-\u2013]|\s+[-\u2013]\s+|\s*to\s*)([\d.]+°?|[a-z]{1,3})(?![\d.a-z])[\s,:]*(.*)$/i;
 
 function sectorFrom(text: string, field: string): Result<Sector> {
   const [, first, second, rest = ''] = SIDES.exec(text) ?? [];

@@ -71,11 +71,16 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `pressure is down ${amountWords(reason.hPa, 'hPa')} in 3 h or less; no leaving on this forecast, get a newer one`;
     case 'under the score': {
       const why = reason.edge === null ? '' : `: ${edgePhrase(reason.edge, boat)}`;
-      return `leaving now ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
     }
     case 'go':
-      return `leaving now ends well in ${hundred(reason.score)} passages, weather included`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, weather included`;
   }
+}
+
+/** Under way nobody leaves: she goes on. */
+function leavingWords({ passage }: Answer): string {
+  return passage?.toGo ? 'going on' : 'leaving now';
 }
 
 function placesWords(places: readonly string[]): string {

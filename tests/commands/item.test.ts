@@ -19,7 +19,8 @@ describe('an item', () => {
   it('is as it stands in the verdict, with its entries', async () => {
     const { status, out } = await asked('item', 'fuel', '--json');
     const verdict = JSON.parse((await asked('verdict', '--json')).out);
-    const { entries, trouble, found, ...item } = JSON.parse(out);
+    const { entries, later, trouble, found, ...item } = JSON.parse(out);
+    expect(later).toBe(0);
     expect([trouble, found]).toEqual([[], []]);
     expect(status).toBe(0);
     expect(item).toEqual(verdict.items.find(({ id }: { id: string }) => id === 'fuel'));

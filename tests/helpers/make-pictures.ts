@@ -38,6 +38,7 @@ export async function sampleModel(given: { readonly zone?: string } = {}): Promi
   return aModel({ now, ...given }, document, {
     ...read.value,
     readOnly: null,
+    seenUntil: null,
     condition,
     own: { tables: [], troubles: [] },
   });

@@ -8,9 +8,12 @@ import { openTerminal, type TestTerminal } from './terminal.ts';
 const PROGRAM = path.resolve('built/hoveshort.js');
 const SAMPLE = path.resolve('sample-boat');
 const AT = '2026-06-14T07:30:00Z';
+/** The answer's figures do not matter here, only that there is one soon. */
+const SIMULATIONS = '256';
 const ESCAPE = '\u001b';
 /** Pages lie deeper on one another only where a script is very long. */
 const mostBacks = 12;
+const mostLooks = 300;
 /** The last frame may be kept back, and what was saved is read again by then. */
 const SETTLED_MS = 150;
 /** Longer than Ink keeps back a frame (33 ms) or a lone Escape (20 ms). */
@@ -67,7 +70,7 @@ export function aPlayer(): Player {
         bytes = now;
       }
       await asleep(terminal.pid, SETTLED_MS);
-      const end = `${terminal.screen().join('\n')}\n${keptIn(parent)}`;
+      const end = `${shownIn(aboard)}\n${keptIn(parent)}`;
       if (!(await backAtFirst(aboard))) leave();
       return { end, wrote };
     },
@@ -83,15 +86,20 @@ async function opened(): Promise<Aboard> {
     XDG_CONFIG_HOME: path.join(parent, 'config'),
     XDG_STATE_HOME: path.join(parent, 'state'),
   };
-  const terminal = openTerminal(process.execPath, [PROGRAM, '--boat', boat, '--at', AT], {
-    columns: 100,
-    rows: 30,
-    cwd: parent,
-    env: home,
-  });
-  await terminal.until((screen) => screen.includes('NOT READY') && !screen.includes('working'), 'the board');
-  await asleep(terminal.pid, SETTLED_MS);
+  const args = [PROGRAM, '--boat', boat, '--at', AT, '--simulations', SIMULATIONS];
+  const terminal = openTerminal(process.execPath, args, { columns: 100, rows: 30, cwd: parent, env: home });
+  await answered(terminal);
   return { parent, terminal, first: terminal.screen().join('\n'), kept: keptIn(parent) };
+}
+
+/** However long it takes: a soak may share the machine. */
+async function answered({ pid, screen }: TestTerminal): Promise<void> {
+  for (let looks = 0; looks < mostLooks; looks += 1) {
+    await asleep(pid, SETTLED_MS);
+    const text = screen().join('\n');
+    if (text.includes('NOT READY') && !text.includes('working')) return;
+  }
+  throw new Error(`the board never came; the screen:\n${screen().join('\n')}`);
 }
 
 async function backAtFirst({ terminal, first, kept, parent }: Aboard): Promise<boolean> {
@@ -102,6 +110,16 @@ async function backAtFirst({ terminal, first, kept, parent }: Aboard): Promise<b
     if (terminal.screen().join('\n') === first) return true;
   }
   return false;
+}
+
+/** Without what differs from run to run: the name of the writer, and when it was typed. */
+function shownIn({ terminal, parent }: Aboard): string {
+  const writers = logsMade(path.join(parent, 'boat', 'log')).map((name) => path.parse(name).name);
+  const screen = terminal
+    .screen()
+    .join('\n')
+    .replaceAll(/Typed \w+ \d+ \w+ \d\d:\d\d/gu, 'Typed then');
+  return writers.reduce((text, writer) => text.replaceAll(writer, 'a writer'), screen);
 }
 
 function bytesIn(parent: string): number {
@@ -127,11 +145,14 @@ function keptIn(parent: string): string {
 
 /** Those that are not in the sample, without what differs from run to run: ids, places in the chain, when it was typed. */
 function entriesMade(log: string): string[] {
-  const files = readdirSync(log).filter((name) => !existsSync(path.join(SAMPLE, 'log', name)));
-  const lines = files.flatMap((name) => readFileSync(path.join(log, name), 'utf8').split('\n'));
+  const lines = logsMade(log).flatMap((name) => readFileSync(path.join(log, name), 'utf8').split('\n'));
   const entries = lines.filter((line) => line.startsWith('{')).map((line) => JSON.parse(line));
   const places = new Map(entries.map(({ id }, index) => [id, `number ${index + 1}`]));
   return entries.map(({ id: _id, p: _p, lc: _lc, crc: _crc, rec: _rec, ...said }) =>
     JSON.stringify('entry' in said ? { ...said, entry: places.get(said.entry) ?? said.entry } : said),
   );
+}
+
+function logsMade(log: string): string[] {
+  return readdirSync(log).filter((name) => !existsSync(path.join(SAMPLE, 'log', name)));
 }

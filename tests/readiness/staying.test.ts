@@ -63,4 +63,16 @@ describe('an anchorage is untenable from the first hour', () => {
     expect(from(180, 10)?.why.what).toBe('seas');
     expect(from(null, 16)?.why.what).toBe('wind');
   });
+
+  it('whether or not the forecast speaks of the passage, and with none planned', () => {
+    const steps = [{ hours: 5 }, { hours: 24, wind: [40, 40] as [number, number] }];
+    expect(untenable({ wind: 25 }, steps, { place: 'bight' })?.until).toBe(hour(5));
+    expect(untenable({ wind: 25 }, steps, { place: 'elsewhere' })).toBeNull();
+    const boat = aBoat({
+      ...{ checks: [], anchorage: 'bight', passage: undefined, passages: [] },
+      anchorages: [{ id: 'bight', name: 'Bight', at: [41.2, -30.4], wind: 25 }],
+    });
+    const { staying } = judged({ boat, at, forecast: steadyForecast(at, steps), simulations: 1024 });
+    expect(staying?.until).toBe(hour(5));
+  });
 });

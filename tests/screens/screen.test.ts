@@ -153,6 +153,14 @@ describe('what the board says', () => {
     expect(text).toContain('then Fresh water runs short; this anchorage until Fri 20:00');
   });
 
+  it('under way it says how much of the passage is left, and counts down to nothing', () => {
+    const passage = { ...aDocument().passage!, toGo: { nm: 15.2, hours: 2.6 } };
+    const curve = aDocument().curve.slice(0, 1);
+    const text = seen(aModel({ size: SIZES[2] }, aDocument({ passage, curve, windows: [] }))).join('\n');
+    expect(text).toContain('UNDER WAY for Heron Bight to Otter Cay, 60 nm, 15 nm to go, about 3 h');
+    expect(text).not.toMatch(/LEAVING for|No window/u);
+  });
+
   it('every passage to safety stands under the danger of staying, with its own verdict', () => {
     const staying = { until: AT, why: 'wind over 30 kn' };
     const shelter = [

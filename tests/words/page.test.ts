@@ -167,7 +167,7 @@ const document: VerdictDocument = {
   format: 1,
   boat: 'Whimbrel',
   at: '2026-02-03T07:40:00Z',
-  passage: { id: 'p', name: 'Port Halloran', nm: 62.4, hours: 12.1 },
+  passage: { id: 'p', name: 'Port Halloran', nm: 62.4, hours: 12.1, toGo: null },
   forecast: null,
   verdict: 'not ready',
   reasons: [

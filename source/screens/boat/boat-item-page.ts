@@ -19,15 +19,23 @@ export function boatItemTitle(page: BoatItemPage, columns: number): Line {
   const [one] = KIND_NAMES[page.kind];
   const words = page.how === 'add' ? `ANOTHER ${one.toUpperCase()}` : one.toUpperCase();
   return apart(
-    [say(`  ${words}`, 'title'), say(`  ${idFor(page) ?? ''}`)],
+    [say(`  ${words}`, 'title'), say(`  ${isNamed(page) ? (idFor(page) ?? '') : ''}`)],
     [say(`${page.at + 1} of ${page.fields.length}  `)],
     columns,
   );
 }
 
+/** The id of one that is added is made of its name. */
+function isNamed({ how, rows, fields }: BoatItemPage): boolean {
+  return how === 'change' || fields[rows.findIndex(({ path }) => path[0] === 'name')]?.text.trim() !== '';
+}
+
 /** The rows round the one that is typed in; under that one what it is taken for or what is wrong, and what it is. */
 export function boatItemLines(page: BoatItemPage, { columns }: Size, rows: number): Line[] {
-  const under = underLines(page, columns, rows).slice(0, Math.max(1, rows - 2));
+  const field: Line[] = isLong(page, columns)
+    ? [{ ...line(say('    '), ...fieldSpans(page.fields[page.at]!, columns - 6)), heard: '' }]
+    : [];
+  const under = [...field, ...underLines(page, columns, rows)].slice(0, Math.max(1, rows - 2));
   const room = Math.max(1, rows - under.length - 1);
   const from = Math.max(0, Math.min(page.fields.length - room, page.at - Math.floor(room / 2)));
   const last = Math.min(page.fields.length, from + room);
@@ -45,18 +53,28 @@ function rowLine(page: BoatItemPage, at: number, columns: number): Line {
   const mark = here ? '>' : isWrong ? '!' : ' ';
   const tone = here ? 'chosen' : isWrong ? 'watch' : 'plain';
   const asks = askOf(page.rows, at);
-  const room = columns - wide - 8;
+  const room = fieldWidth(columns);
+  const isBelow = here && isLong(page, columns);
   return {
     ...line(
       say(`  ${mark} ${pad(cut(asks, wide), wide)}  `, tone),
-      ...(here ? fieldSpans(field, room) : [say(cut(field.text, room))]),
+      ...(here && !isBelow ? fieldSpans(field, room) : [say(isBelow ? '' : cut(field.text, room))]),
     ),
     heard: here ? `Now typing ${asks}: ${field.text || 'nothing'}.` : '',
   };
 }
 
 function labelWidth(columns: number): number {
-  return Math.min(32, Math.floor(columns / 2));
+  return Math.min(32, Math.floor(columns * 0.42));
+}
+
+function fieldWidth(columns: number): number {
+  return columns - labelWidth(columns) - 8;
+}
+
+/** What is longer than the room beside its name is typed on a line of its own. */
+function isLong(page: BoatItemPage, columns: number): boolean {
+  return widthOf(page.fields[page.at]!.text) > fieldWidth(columns) - 2;
 }
 
 function underLines(page: BoatItemPage, columns: number, rows: number): Line[] {
@@ -123,9 +141,10 @@ export function askOf(rows: readonly PartField[], at: number): string {
   if (holds.is === 'leg') return `leg ${legNumber(rows, at)}, to`;
   if (holds.is === 'leg sectors') return `leg ${legNumber(rows, at)}, sectors`;
   if (path[0] === 'legs') return 'from';
-  const isSpread = path.at(-1) === 'mean' || holds.is === 'bad day';
+  const isError = holds.is === 'bad day' && holds.usual === null;
+  const isSpread = path.at(-1) === 'mean' || (holds.is === 'bad day' && !isError);
   const name = called(isSpread ? path.slice(0, -1) : path);
-  if (!isSpread) return name;
+  if (!isSpread) return isError ? `${name}: on a bad day?` : name;
   if (path.at(-1) === 'mean') return `${name}: usual?`;
   return path.at(-1) === 'wide' ? `${name}: leaking badly?` : `${name}: on a bad day?`;
 }

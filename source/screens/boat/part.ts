@@ -154,7 +154,7 @@ export function figureOf(item: unknown, { path, holds }: PartField): unknown {
   if (holds.is === 'leg') return holds.was === null ? undefined : valueAt(item, ['legs', holds.was]);
   const value = valueAt(item, path);
   if (holds.is !== 'bad day' || typeof value !== 'number') return value;
-  const mean = valueAt(item, holds.usual);
+  const mean = holds.usual === null ? 0 : valueAt(item, holds.usual);
   return typeof mean === 'number' ? badDayOf(mean, value, holds.way) : undefined;
 }
 

@@ -56,11 +56,12 @@ function withSpread(
   all: readonly Read[],
   item: unknown,
 ): Read {
-  const usual = all.find(({ row }) => samePath(row.path, holds.usual));
+  const mean = holds.usual;
+  const usual = mean === null ? undefined : all.find(({ row }) => samePath(row.path, mean));
   const changed = read.changed || usual?.changed === true;
   if (read.value === undefined || usual?.trouble) return { ...read, changed };
   if (!changed) return { ...read, value: valueAt(item, read.row.path) };
-  const spread = spreadFrom(read.row, holds, read.value as number, usual?.value);
+  const spread = spreadFrom(read.row, holds, read.value as number, mean === null ? 0 : usual?.value);
   return spread.ok
     ? { ...read, changed, value: spread.value }
     : { ...read, changed, value: undefined, trouble: spread.troubles[0]! };
@@ -136,8 +137,9 @@ function crossing(draft: Draft, change: BoatChange, own: readonly Wrong[]): read
   return wouldBe(draft.of, change).flatMap(({ trouble, at: path }): Wrong[] => {
     const at = path === null ? -1 : rowOf(draft, path);
     if (own.some((one) => one.at === at)) return [];
-    const missing = trouble.kind === 'field missing';
-    return [{ at: at < 0 ? null : at, trouble, missing, crosses: true }];
+    const isElsewhere = at < 0;
+    const missing = !isElsewhere && trouble.kind === 'field missing';
+    return [{ at: isElsewhere ? null : at, trouble, missing, crosses: true }];
   });
 }
 

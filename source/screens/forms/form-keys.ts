@@ -16,7 +16,7 @@ interface FormKey {
 const ITEM: readonly PageName[] = ['item'];
 const ENGINE: readonly PageName[] = ['engine'];
 const BOARD: readonly PageName[] = ['board'];
-const LOG: readonly PageName[] = ['log'];
+const LOG: readonly PageName[] = ['log', 'entry'];
 const STORES: readonly PageName[] = ['stores'];
 
 export const formKeys: readonly FormKey[] = [

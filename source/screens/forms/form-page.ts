@@ -1,5 +1,6 @@
 import { cautionOf } from '../../words/cautions.ts';
 import { entryWords } from '../../words/entry-words.ts';
+import { STATE_WORDS } from '../../words/reasons.ts';
 import { sayShortly } from '../../words/troubles.ts';
 import { fieldSpans } from '../field.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from '../lines.ts';
@@ -17,7 +18,7 @@ export function formTitle(sight: Sight, { form, about }: FormPage, columns: numb
     say(`  ${forms[form].title}`, 'title'),
     say(about === '' ? '' : `  ${subjectOf(sight, about)}`),
   ];
-  return apart(left, state ? [say(`${MARKS[state]}  `, state)] : [], columns);
+  return apart(left, state ? [say(`${MARKS[state]} ${STATE_WORDS[state]}  `, state)] : [], columns);
 }
 
 function subjectOf(sight: Sight, about: string): string {

@@ -103,7 +103,7 @@ describe.skipIf(!existsSync(PROGRAM))('the boat page of the built program (skipp
     terminal.type('47 31.2N 19 57.6W, 24 nm, Candlefold approach');
     await terminal.until(shows('leg 2, to'));
     terminal.type('\t\tDovetail Bight');
-    await terminal.until(says("taken as: 47°06.0'N 20°36.0'W, Dovetail Bight, "));
+    await terminal.until(says("taken as: 47°06.0'N 20°36.0'W; Dovetail Bight; "));
     terminal.type('\r');
     await terminal.until(shows('saved in boat.json: Home again'));
     expect(JSON.parse(readFileSync(file, 'utf8')).passages.at(-1)).toEqual({

@@ -173,9 +173,124 @@ describe('the boat page', () => {
     expect(text).toContain('Try: ');
   });
 
+  it('goes from kind to kind, and says of the limits that there is one of them', () => {
+    const model = moved(aModel(), 'b', 'tab', 'tab');
+    expect(pageText(model)).toMatch(/FLUIDS\s*\n {2}> Gear oil/u);
+    expect(pageText(moved(model, 'back tab'))).toMatch(/ENGINES\s*\n {2}> /u);
+    const limits = at(null, aModel(), 'limits');
+    expect(moved(limits, 'x').notice).toBe('what she goes out in cannot be retired');
+    expect(moved(limits, 'a').notice).toBe('there is one of what she goes out in: Enter changes it');
+  });
+
+  it('writes limits, anchorages and what the boat has of her own', () => {
+    const limits = moved(at(null, aModel(), 'limits'), 'enter');
+    expect(setBy(typed(typed(limits, 'wind', 'f5'), 'daylight', '1 2'))).toEqual([
+      ['wind', 19],
+      ['daylight', { afterSunrise: 1, beforeSunset: 2 }],
+    ]);
+    expect(setBy(typed(limits, 'seas', 'off'))).toEqual([['seas', false]]);
+    const alone = moved(at(null, aModel(), 'alone'), 'enter');
+    expect(written(typed(alone, 'wind', '12'))).toMatchObject({ kind: 'alone', id: null, how: 'change' });
+    const lying = moved(at('heron-bight'), 'enter');
+    expect(setBy(typed(lying, 'sectors', 'n-e 12'))).toEqual([['sectors', [{ from: 0, to: 90, wind: 12 }]]]);
+    expect(setBy(typed(moved(at(null, aModel(), 'boat'), 'enter'), 'crew', '3'))).toEqual([['crew', 3]]);
+  });
+
+  it('begins a passage with the ways of the one there is, and has room for each further leg', () => {
+    let model = moved(at('to-otter-cay'), 'a');
+    expect(pageText(model)).toMatch(/speed: usual\? +5\.2 kn/u);
+    expect(pageText(onRow(model, 'reserve days')).replace(/\s+/gu, ' ')).toContain(
+      'As in Heron Bight to Otter Cay; yours to change.',
+    );
+    model = typed(typed(model, 'name', 'Home'), 'from', '41.9 -29.5');
+    model = typed(model, 'leg 1, to', '41 24N 30W, 40 nm');
+    model = typed(model, 'leg 2, to', 'Heron Bight');
+    model = typed(model, 'leg 2, sectors', 'w-n 14');
+    expect(pageText(onRow(model, 'leg 3, to'))).toContain('> leg 3, to');
+    expect(pageText(moved(model, { is: 'resized', size: SIZES[2] }))).toContain('ANOTHER PASSAGE  home');
+    expect(Object.fromEntries(setBy(model) ?? [])).toMatchObject({
+      legs: [
+        { from: [41.9, -29.5], to: [41.4, -30], nm: 40 },
+        { from: [41.4, -30], to: [41.2, -30.4], sectors: [{ from: 270, to: 0, wind: 14 }] },
+      ],
+      'speed.mean': 5.2,
+      reserveDays: 2,
+    });
+  });
+
+  it('puts a leg in with Ctrl+N, on the lines of legs only', () => {
+    const model = moved(onRow(moved(at('to-otter-cay'), 'enter'), 'leg 3, to'), 'up', 'up', 'ctrl n');
+    expect(setBy(moved(model, ...'41.6 -29.8'))).toEqual([
+      ['legs.1', { from: [41.4, -30], to: [41.6, -29.8] }],
+      ['legs.2.from', [41.6, -29.8]],
+    ]);
+    const name = moved(at('to-otter-cay'), 'enter');
+    expect(pageOf(moved(name, 'ctrl n'))).toEqual(pageOf(name));
+    expect(pageText(name)).not.toContain('Ctrl+N');
+  });
+
+  it('says as one types what it is taken for, or what is wrong with all of it, and takes every key', () => {
+    const model = typed(moved(at('gear-oil'), 'enter'), 'full', '0.5');
+    expect(pageText(model)).toContain('Low is 1.1, above full (0.5)');
+    expect(pageText(model)).toMatch(/ ! low +1\.1 L/u);
+    expect(pageText(typed(model, 'full', '1500 ml'))).toContain('taken as: 1.5 L');
+    expect(pageText(moved(typed(model, 'full', '1500 ml'), 'enter'))).toContain('saving');
+  });
+
+  it('leaves what was typed at the second Esc only', () => {
+    const model = moved(at('gear-oil'), 'enter');
+    expect(pageOf(moved(model, 'escape')).page).toBe('boat');
+    const [asked] = update(moved(model, '!'), { is: 'key', key: 'escape' });
+    expect([pageOf(asked).page, asked.notice]).toEqual([
+      'boat item',
+      'Esc again goes back; nothing of it is saved',
+    ]);
+    expect(pageOf(moved(asked, '!', 'escape')).page).toBe('boat item');
+    expect(pageOf(moved(asked, 'escape')).page).toBe('boat');
+  });
+
+  it('changed by somebody else meanwhile: keeps what was typed, and writes over it at the second Enter', () => {
+    const [saving] = update(typed(moved(at('gear-oil'), 'enter'), 'low', '1'), { is: 'key', key: 'enter' });
+    const trouble = { kind: 'changed meanwhile', id: 'gear-oil', field: 'low' } as const;
+    const [told, requests] = update(saving, { is: 'boat changed', what: 'saved', result: bad(trouble) });
+    expect(requests).toEqual([{ do: 'load' }]);
+    const text = pageText(told).replace(/\s+/gu, ' ');
+    expect(text).toContain('"low" of "gear-oil" is not what it was');
+    expect(text).toContain('Try: Enter once more, to write yours over it');
+    expect(pageText(told)).toMatch(/> low +1▏/u);
+    expect(written(told)).toMatchObject({ set: [{ path: ['low'], value: 1 }], was: [] });
+  });
+
+  it('keeps what was typed while the file is in trouble, and says which', () => {
+    const place = { file: 'boat.json', line: 3 };
+    const trouble = { kind: 'not json', place, what: 'trailing comma' } as const;
+    const model = typed(moved(at('gear-oil'), 'enter'), 'low', '1');
+    const shut = moved(model, { is: 'loaded', result: bad(trouble) });
+    expect(pageText(shut)).toMatch(/> low +1▏/u);
+    const [told, requests] = update(shut, { is: 'key', key: 'enter' });
+    expect(requests).toEqual([]);
+    expect(pageText(told)).toContain('boat.json, line 3: a comma stands before the closing bracket');
+  });
+
+  it('says what stands in the way where nothing can be saved', () => {
+    const readOnly = { kind: 'read only', folder: '/media/stick', code: 'EROFS' } as const;
+    const model = at('gear-oil', aModel({}, aDocument(), aLoaded({ readOnly })));
+    for (const key of ['enter', 'a', 'x'])
+      expect(pageText(moved(model, key))).toContain(
+        '/media/stick can be looked at, and nothing can be saved',
+      );
+  });
+
+  it('says under the lines what only the file holds', () => {
+    const lines = pageText(moved(at(null, aModel(), 'limits'), 'enter', 'up')).replace(/\s+/gu, ' ');
+    expect(lines).toContain(
+      'Only in the file (Esc, then E): how far forecasts stray (forecastError), fields of your own.',
+    );
+  });
+
   it.each(BAD_INPUT)('no field breaks under %s', (_, text) => {
-    let model = moved(at('gear-oil'), 'enter');
-    for (let row = 0; row < 25; row += 1) {
+    let model = moved(at('to-otter-cay'), 'enter');
+    for (let row = 0; row < 18; row += 1) {
       model = moved(model, { is: 'pasted', text });
       for (const line of seen(moved(model, 'enter'))) expect(widthOf(line)).toBe(80);
       model = moved(model, 'down');
