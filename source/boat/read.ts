@@ -39,7 +39,8 @@ export function readBoat(text: string, file: string): Result<Boat> {
   const value: unknown = getNodeValue(tree);
   const newer = newerFormat(value, positions);
   if (newer) return bad(...troublesOf([newer], positions, file));
-  const parsed = boatSchema.safeParse(value);
+  // Read once: to compile the schema takes longer than to read a boat with it.
+  const parsed = boatSchema.safeParse(value, { jitless: true });
   const names = nameTroubles(tree, positions);
   const fields = parsed.success ? [] : schemaTroubles(parsed.error.issues, value, names, positions);
   const found = syntax.concat(names, fields, crossTroubles(value, positions));

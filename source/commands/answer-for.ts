@@ -53,5 +53,6 @@ export function* answering(
     now: weatherNow(boat, condition, forecast),
     met: forecastMet(boat, condition, forecasts),
   };
+  yield;
   return { condition, document: documentOf({ boat, condition, beliefs, answer, forecasts: told }) };
 }

@@ -39,6 +39,7 @@ function statusOfOne(trouble: Trouble): number {
     case 'no place for a copy':
       return STATUS.cannotCreate;
     case 'cannot read':
+      return trouble.code === 'ENOENT' ? STATUS.notFound : STATUS.readOrWrite;
     case 'cannot write':
     case 'disk error':
     case 'little room':

@@ -233,5 +233,5 @@ function* stayingFor(
   const hours = weather?.hours ?? hoursSaid(anchorage, forecast, condition.at);
   const paths = weather?.paths ?? (yield* drawingPaths(passages.count, hours, passages.streamOf));
   const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
-  return untenableFrom(anchorage, here, paths, condition.at);
+  return yield* untenableFrom(anchorage, here, paths, condition.at);
 }

@@ -6,6 +6,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import type { TraceAsked, TraceTold } from '../words/traced.ts';
+import { waitsForTrace } from './bindings.ts';
 import { wordFrom } from './log/rows.ts';
 import { type Loaded, type Message, type Model, pageOf, type Request, type Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
@@ -78,17 +79,18 @@ export function driverOf(options: DriverOptions): Driver {
 
   /** What is typed while the disk is asked has its turn after the answer, so that it means the same however quickly it comes. */
   function send(message: Message): void {
-    if (isTyped(message) && isHeld() && !insists(message)) {
+    if (isTyped(message) && (held.length > 0 || isHeld(message)) && !insists(message)) {
       held.push(message);
       return;
     }
     take(message);
-    while (held.length > 0 && !isHeld()) take(held.shift()!);
+    while (held.length > 0 && !isHeld(held[0]!)) take(held.shift()!);
   }
 
-  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. */
-  function isHeld(): boolean {
-    return (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
+  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. Of a trace only those keys wait that hang on it. */
+  function isHeld(message: Typed): boolean {
+    const disk = (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
+    return disk || (message.is === 'key' && waitsForTrace(model, message.key));
   }
 
   /** Ctrl+C waits for what was typed before it, not for the disk; a second one for nothing. */

@@ -41,13 +41,15 @@ function placeLines(
   { place, at, nearestSeaNm, headlines, steps, members = [] }: PlaceForecast,
   zone: string,
 ): readonly string[] {
-  const position = at === undefined ? '' : ` at ${at[0].toFixed(2)}, ${at[1].toFixed(2)}`;
+  const position = at === undefined ? '' : `${at[0].toFixed(2)}, ${at[1].toFixed(2)}`;
+  const where = at === undefined ? 'Everywhere' : `Near ${position}`;
+  const named = `${cleanLine(place, MOST_LETTERS)}${at === undefined ? '' : ` at ${position}`}`;
   const sea =
     nearestSeaNm === undefined ? '' : `; seas from ${amountWords(nearestSeaNm, 'nm')} off, the nearest sea`;
   const head = ['from', 'for', 'wind', '', 'gusts', 'seas', 'period', 'squalls'];
   const pressures = steps.some(({ pressure }) => pressure !== null);
   return [
-    `${place === '' ? 'Everywhere' : cleanLine(place, MOST_LETTERS)}${position}${sea}`,
+    `${place === '' ? where : named}${sea}`,
     ...headlines.map((headline) => `  ${headlineWords(headline)}`),
     ...aligned([
       [...head, ...(pressures ? ['pressure'] : [])],

@@ -55,7 +55,7 @@ export function partsFrom(
     const unit = unitOf(boat, spare);
     const read = unit === 'each' ? numberIn(count, null, field) : amountFrom(count, unit, field);
     if (!read.ok) return read;
-    parts.push({ spare, count: Number(read.value.toPrecision(12)) });
+    parts.push({ spare, count: Number(read.value.toPrecision(6)) });
   }
   return good(parts);
 }

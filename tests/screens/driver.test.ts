@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../source/logbook/entries.ts';
+import { inOneGo } from '../../source/maths/turns.ts';
 import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
 import { firstModel, type Loaded, pageOf } from '../../source/screens/model.ts';
 import { bad, good, type Result } from '../../source/trouble.ts';
 import type { VerdictDocument } from '../../source/words/document.ts';
-import type { TraceAsked, TraceTold } from '../../source/words/traced.ts';
+import { type TraceAsked, type TraceTold, tracing } from '../../source/words/traced.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
 interface Tried {
@@ -146,6 +147,39 @@ describe('the driver', () => {
     await settled();
     expect(driver.model().traced?.told).toEqual(told);
     expect(faults).toEqual([]);
+  });
+
+  it('lets a key that hangs on a trace wait for it, what was typed after it too, and no other', async () => {
+    const told: ((told: TraceTold | null) => void)[] = [];
+    const saved: string[] = [];
+    const { driver, reads } = tried({
+      trace: () => new Promise((answer) => told.push(answer)),
+      save: async (drafts) => {
+        saved.push(...drafts.map(({ kind }) => kind));
+        return good([]);
+      },
+    });
+    const press = (...keys: string[]) => {
+      for (const key of keys) driver.send({ is: 'key', key });
+    };
+    const loaded = aLoaded();
+    reads[0]!(good(loaded));
+    await settled();
+    while (driver.model().chosen !== 'item:gear-oil') press('j');
+    press('enter', 'f');
+    const page = () => pageOf(driver.model()).page;
+    expect(page()).toBe('trace');
+    // Nothing has been told yet: a key that moves about has its turn at once, an answer waits, and with it what comes after.
+    press('escape');
+    expect(page()).toBe('item');
+    press('f', 'y', '?');
+    expect([page(), saved]).toEqual(['trace', []]);
+    told.at(-1)!(inOneGo(tracing(loaded, driver.model().traced!.asked)));
+    await settled();
+    expect(saved).toEqual(['clue']);
+    reads[1]!(good(loaded));
+    await settled();
+    expect(page()).toBe('keys');
   });
 
   it('runs what the keys ask for', async () => {

@@ -31,4 +31,16 @@ describe('a forecast as it was understood', () => {
     expect(said.map((cells) => cells.at(-1))).toEqual(['pressure', '1013 hPa', '-']);
     expect(rows([{ hours: 6, pressure: null }])[0]).not.toContain('pressure');
   });
+
+  it('says where it holds: everywhere, at a place, or near a point alone', () => {
+    const headed = (more: object) => {
+      const forecast = steadyForecast(issued, [{ hours: 6 }]);
+      const places = forecast.places.map((place) => ({ ...place, ...more }));
+      return forecastPage({ ...forecast, places }, issued, 'UTC').split('\n')[2];
+    };
+    const at = [38.96, -9.42] as const;
+    expect([headed({}), headed({ place: 'PZZ575' }), headed({ place: 'Bight', at }), headed({ at })]).toEqual(
+      [...['Everywhere', 'PZZ575', 'Bight at 38.96, -9.42', 'Near 38.96, -9.42']],
+    );
+  });
 });

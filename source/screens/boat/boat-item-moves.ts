@@ -21,7 +21,8 @@ export const insertLeg = withItem((model, page) => [withTop(model, checked(withL
 /** Writes what was changed into the boat file; or goes to what cannot stand there. */
 export const saveItem = withItem((model, page) => {
   if (model.boat.is === 'shut') return [withTop(model, { ...page, told: model.boat.troubles }), []];
-  const { change, wrong } = typedPart(page, page.over);
+  const now = page.how === 'add' && model.boat.is === 'open' ? model.boat.loaded.boat : page.of;
+  const { change, wrong } = typedPart({ ...page, of: now }, page.over);
   const [first] = wrong;
   if (first) return [withTop(model, { ...page, at: first.at ?? page.at, wrong, asked: true, told: [] }), []];
   if (change.set.length === 0) return [turnedBack(model), []];

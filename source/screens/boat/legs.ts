@@ -3,10 +3,10 @@ import { legField, type PartField } from '../../boat/part-fields.ts';
 import { valueAt } from '../../boat/parts.ts';
 import type { Leg } from '../../words/typed-leg.ts';
 import { EMPTY, type Field } from '../field.ts';
-import { withOwn } from './own-fields.ts';
+import { ownFields, withOwn } from './own-fields.ts';
 import type { BoatItemPage, Read } from './part.ts';
 
-/** The rows of a leg page by page: each leg is where it ends, and its sectors. */
+/** The rows of a passage: each of its legs is where it ends, and its sectors. */
 type Rows = Pick<BoatItemPage, 'rows' | 'fields' | 'before' | 'at'>;
 
 /** With a further leg at the end once the last one is filled in, so that one can go on typing. */
@@ -66,11 +66,16 @@ export function legSettings(reads: readonly Read[], stood: unknown, whole: boole
     return [
       {
         path: ['legs'],
-        value: legs.map(({ was }, at) => ({ ...ownOf(old[was ?? -1]), ...wholeLeg(legs, at, from) })),
+        value: legs.map(({ was }, at) => ({
+          ...ownFields(old[was ?? -1], LEG),
+          ...wholeLeg(legs, at, from),
+        })),
       },
     ];
   return [...out, ...legs.flatMap((_, at) => settingsOf(legs, at, from, old))];
 }
+
+const LEG = ['from', 'to', 'nm', 'place', 'sectors'];
 
 function settingsOf(
   legs: readonly NewLeg[],
@@ -82,7 +87,7 @@ function settingsOf(
   if (was === null) return [{ path: ['legs', at], value: wholeLeg(legs, at, from), insert: true }];
   const before = old[was];
   const parts: readonly Setting[] = [
-    ...(follows(legs, at, from) ? [] : [{ path: ['from'], value: beginning(legs, at, from) }]),
+    ...(follows(legs, at, from, old) ? [] : [{ path: ['from'], value: beginning(legs, at, from) }]),
     ...(to.changed && to.value !== undefined
       ? (['to', 'nm', 'place'] as const).map((path) => ({ path: [path], value: (to.value as Leg)[path] }))
       : []),
@@ -100,12 +105,13 @@ function settingsOf(
     .map(({ path, value }) => ({ path: ['legs', at, ...path], value }));
 }
 
-/** Whether it begins where it did: what it begins at was not typed anew, and is still the leg before. */
-function follows(legs: readonly NewLeg[], at: number, from: Read): boolean {
+/** Whether it begins where it did: after the leg it came after, and that one ends where it did. */
+function follows(legs: readonly NewLeg[], at: number, from: Read, old: readonly unknown[]): boolean {
   const { was } = legs[at]!;
   if (at === 0) return was === 0 && !from.changed;
-  const before = legs[at - 1]!;
-  return before.was !== null && before.was + 1 === was && !before.to.changed;
+  const { was: before, to } = legs[at - 1]!;
+  if (before === null || before + 1 !== was) return false;
+  return JSON.stringify(valueAt(to.value, ['to'])) === JSON.stringify(valueAt(old[before], ['to']));
 }
 
 function beginning(legs: readonly NewLeg[], at: number, from: Read): unknown {
@@ -117,17 +123,4 @@ function wholeLeg(legs: readonly NewLeg[], at: number, from: Read): object {
   const { to: end, nm, place } = (to.value ?? {}) as Partial<Leg>;
   const sides = Array.isArray(sectors?.value) && sectors.value.length > 0 ? { sectors: sectors.value } : {};
   return { from: beginning(legs, at, from), to: end, nm, place, ...sides };
-}
-
-/** What the owner added to a leg. */
-function ownOf(leg: unknown): object {
-  const {
-    from: _,
-    to: __,
-    nm: ___,
-    place: ____,
-    sectors: _____,
-    ...own
-  } = (leg ?? {}) as Record<string, unknown>;
-  return own;
 }

@@ -5,6 +5,8 @@ import type { Path } from '../../boat/positions.ts';
 import { wouldBe } from '../../boat/would-be.ts';
 import { bad, good, type Result, type Trouble } from '../../trouble.ts';
 import { plainly, valueFrom } from '../../words/part-texts.ts';
+import { positionWords } from '../../words/positions.ts';
+import type { Leg } from '../../words/typed-leg.ts';
 import { legSettings } from './legs.ts';
 import { withOwn } from './own-fields.ts';
 import { BAD_DAY_SDS, type BoatItemPage, figureOf, itemIn, type Read, samePath, type Wrong } from './part.ts';
@@ -41,12 +43,23 @@ export function readRows(draft: Draft): readonly Read[] {
     if (text === '') return { row, changed, value: undefined, trouble: row.wanted ? missing(row) : null };
     const read = valueFrom(text, row, of, typeof stood === 'number' ? stood : fullOf(item));
     return read.ok
-      ? { row, changed, value: read.value, trouble: null }
+      ? {
+          row,
+          changed,
+          value: row.holds.is === 'leg' ? atItsEnd(read.value, stood) : read.value,
+          trouble: null,
+        }
       : { row, changed, value: undefined, trouble: read.troubles[0]! };
   });
   return first.map((read) =>
     read.row.holds.is === 'bad day' ? withSpread(read, read.row.holds, first, item) : read,
   );
+}
+
+/** A leg whose end is typed as it was shown ends where it did, not where that is rounded to. */
+function atItsEnd(typed: unknown, stood: unknown): unknown {
+  const [leg, before] = [typed as Leg, stood as Leg | undefined];
+  return before && positionWords(leg.to) === positionWords(before.to) ? { ...leg, to: before.to } : leg;
 }
 
 /** A figure on a bad day becomes the spread of its usual one; it is typed anew with either. */

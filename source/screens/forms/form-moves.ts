@@ -34,6 +34,14 @@ export function isOffered(form: FormName): (model: Model) => boolean {
   };
 }
 
+/** Whether the form on top becomes entries of the log. */
+export function isSaved(model: Model): boolean {
+  const page = pageOf(model);
+  if (page.page !== 'form') return false;
+  const kind: FormKind = forms[page.form];
+  return kind.worksOut === undefined;
+}
+
 /** Opens a form about what is in hand; where nothing can be saved, says why instead. */
 export function fillIn(form: FormName): (model: Model) => Step {
   return (model) => {

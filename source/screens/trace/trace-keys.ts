@@ -27,6 +27,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'F found before',
     on: ['item', 'engine', 'trace'],
     when: hasFound,
+    waits: true,
     act: 'found',
   },
   {
@@ -36,6 +37,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'y seen',
     on: ['trace'],
     when: isAsked,
+    waits: true,
     act: 'clue seen',
   },
   {
@@ -45,6 +47,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'n not',
     on: ['trace'],
     when: isAsked,
+    waits: true,
     act: 'clue not seen',
   },
   {
@@ -54,6 +57,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'c cannot tell',
     on: ['trace'],
     when: isAsked,
+    waits: true,
     act: 'clue cannot tell',
   },
   {
@@ -63,6 +67,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'u undo',
     on: ['trace'],
     when: isTold,
+    waits: true,
     act: 'strike clue',
   },
   {
@@ -71,6 +76,7 @@ export const traceKeys: readonly Binding[] = [
     does: 'log work done for a cause; the readings after it tell whether it was that',
     short: 'o work',
     on: ['trace'],
+    waits: true,
     act: 'work for it',
   },
   {
@@ -80,6 +86,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'h helped',
     on: ['trace'],
     when: isWorkOpen,
+    waits: true,
     act: { fillIn: 'helped' },
   },
   {
@@ -89,6 +96,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'v inflow',
     on: ['trace'],
     when: isOfBilge,
+    waits: true,
     act: { fillIn: 'inflow' },
   },
   {
@@ -107,6 +115,7 @@ export const traceKeys: readonly Binding[] = [
     short: '→ older',
     on: ['found'],
     when: hasSeveralFound,
+    waits: true,
     act: 'older hunt',
   },
   {
@@ -115,6 +124,7 @@ export const traceKeys: readonly Binding[] = [
     does: 'the hunt after this one',
     on: ['found'],
     when: hasSeveralFound,
+    waits: true,
     act: 'newer hunt',
   },
 ];

@@ -38,6 +38,8 @@ export interface TracedNow {
   readonly of: Loaded;
   readonly asked: TraceAsked;
   readonly told: TraceTold | null;
+  /** Whether what is asked is still being worked out. */
+  readonly working: boolean;
 }
 
 /** A step, and the request for what its page wants told of a trace, where that is not asked yet. */
@@ -50,7 +52,7 @@ export function withTrace([model, requests]: Step): Step {
   if (same && traced.of === loaded) return [model, requests];
   const asked = same ? traced.asked : wanted;
   const told = traced?.asked.id === asked.id ? traced.told : null;
-  const next = { ...model, traced: { of: loaded, asked, told } };
+  const next = { ...model, traced: { of: loaded, asked, told, working: true } };
   return [next, [...requests, { do: 'trace', loaded, asked }]];
 }
 
@@ -58,7 +60,12 @@ export function withTrace([model, requests]: Step): Step {
 export function traceTold(model: Model, of: Loaded, asked: TraceAsked, told: TraceTold): Model {
   const { traced } = model;
   if (traced?.of !== of || traced.asked !== asked) return model;
-  return { ...model, traced: { of, asked, told: cleaned(told) } };
+  return { ...model, traced: { of, asked, told: cleaned(told), working: false } };
+}
+
+/** Whether the page on top is still to be told its trace. */
+export function isTracing(model: Model): boolean {
+  return wantedBy(model) !== null && (model.traced?.working ?? false);
 }
 
 /** What is told of the thing of the page on top, or of the page below a form; null until it is worked out. */

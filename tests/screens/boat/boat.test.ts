@@ -249,6 +249,16 @@ describe('the boat page', () => {
     expect(pageOf(moved(asked, 'escape')).page).toBe('boat');
   });
 
+  it('adds under another id where somebody else took the first one meanwhile', () => {
+    const model = typed(moved(at('house-bank'), 'a'), 'name', 'Lamps');
+    expect(written(model)?.id).toBe('lamps');
+    const boat = aBoat();
+    const loaded = aLoaded({
+      boat: { ...boat, checks: [...boat.checks, { ...boat.checks[0]!, id: 'lamps' }] },
+    });
+    expect(written(moved(model, { is: 'loaded', result: good(loaded) }))?.id).toBe('lamps-2');
+  });
+
   it('changed by somebody else meanwhile: keeps what was typed, and writes over it at the second Enter', () => {
     const [saving] = update(typed(moved(at('gear-oil'), 'enter'), 'low', '1'), { is: 'key', key: 'enter' });
     const trouble = { kind: 'changed meanwhile', id: 'gear-oil', field: 'low' } as const;

@@ -358,6 +358,15 @@ describe('the legs of a passage', () => {
     expect(setIn('passages', id, { from: '41.1 -30.4' })).toEqual([['legs.0.from', [41.1, -30.4]]]);
   });
 
+  it('end where they did, not where that is rounded to, when only their length is typed', () => {
+    const exact = opened(OWN.replaceAll('41.4', '41.400001234'));
+    const { rows, texts, before } = rowsOf(exact, 'passages', id);
+    const at = rows.findIndex((_, row) => askOf(rows, row) === 'leg 1, to');
+    const fields = texts.with(at, texts[at]!.replace('22 nm', '23 nm')).map(fieldWith);
+    const { change } = typedPart({ kind: 'passages', id, how: 'change', of: exact, rows, before, fields });
+    expect(change.set).toEqual([{ path: ['legs', 0, 'nm'], value: 23 }]);
+  });
+
   it('close up where one is taken out, and go on at the end', () => {
     expect(setIn('passages', id, { 'leg 1, to': '' })).toEqual([
       ['legs.0', undefined],

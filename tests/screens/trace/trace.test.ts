@@ -250,6 +250,7 @@ describe('a trace on the board', () => {
     const model = traced(at, 'bilge-pump');
     const form = moved(model, 'v');
     expect(pageOf(form)).toMatchObject({ page: 'form', form: 'inflow' });
+    expect(text(form)).toContain('Enter work out');
     const put = (typed: string) => ({ is: 'pasted', text: typed }) as const;
     const wrong = moved(form, put('large'), 'down', put('0.5 m'), 'enter');
     expect(text(wrong)).toContain('"large" is not understood');
