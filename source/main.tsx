@@ -20,6 +20,7 @@ import { settingsIn } from './files/settings.ts';
 import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
 import { bad, good, type Result } from './trouble.ts';
+import { tracing } from './words/traced.ts';
 
 // What is read of a log is kept, so room for what is soon forgotten does not help: it would grow by a hundred megabytes while one is read.
 setFlagsFromString('--semi-space-growth-factor=1');
@@ -109,12 +110,13 @@ async function board(start: BoardStart): Promise<number> {
         latest = read.value;
         const { boat, entries } = read.value;
         const own = (await folder?.tables()) ?? { tables: [], troubles: [] };
-        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()) });
+        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()), seenUntil: at });
       },
       async judge(of, wanted) {
         const answered = await inTurns(start.answering(of, { seed, simulations }), wanted);
         return answered?.document ?? null;
       },
+      trace: (of, asked, wanted) => inTurns(tracing(of, asked), wanted),
       save: async (drafts) =>
         folder && latest
           ? await folder.append(start.withDecisions(drafts, latest, { seed, simulations }))

@@ -106,13 +106,22 @@ function schemaTroubles(
     const path = issue.path.map((step) => (typeof step === 'number' ? step : String(step)));
     const { parent, value: found } = valueAt(value, path);
     const field = path.at(-1);
-    if (found === undefined && typeof field === 'string') {
-      if (parent === undefined || misspelt.has(JSON.stringify(path))) return [];
-      const facts: Facts = { kind: 'field missing', field, expected: issue.message };
-      return [{ spot: positions.value(path.slice(0, -1)), facts: () => facts }];
-    }
-    return [{ spot: positions.value(path), facts: () => wrongValue(issue, found) }];
+    const isMissing = found === undefined && typeof field === 'string';
+    if (isMissing && (parent === undefined || misspelt.has(JSON.stringify(path)))) return [];
+    const spot = positions.value(isMissing ? path.slice(0, -1) : path);
+    return [{ spot, facts: () => issueFacts(issue, field, found) }];
   });
+}
+
+/** What the schema found of a field, or of a field that is not there. */
+export function issueFacts(
+  issue: z.core.$ZodIssue,
+  field: string | number | undefined,
+  found: unknown,
+): Facts {
+  if (found === undefined && typeof field === 'string')
+    return { kind: 'field missing', field, expected: issue.message };
+  return wrongValue(issue, found);
 }
 
 function valueAt(root: unknown, path: Path): { parent: unknown; value: unknown } {

@@ -13,7 +13,7 @@ import { cleanLine } from '../words/clean.ts';
 import { forecastPage } from '../words/forecast-page.ts';
 import { gribLines } from '../words/grib-lines.ts';
 import { momentFrom } from '../words/moments.ts';
-import { preferred } from '../words/preferred.ts';
+import { bareUnits } from '../words/preferred.ts';
 import type { Command, Request } from './command.ts';
 import { chooseForecast, listAboard } from './forecasts-aboard.ts';
 import { complainOf, jsonText } from './show.ts';
@@ -31,7 +31,8 @@ export const forecast: Command = {
   says: 'shows a forecast as it is understood, then takes it in; alone, the forecasts aboard',
   more: [
     'Takes a text bulletin, hourly or grid-point JSON, a CSV table, a GRIB, or rows as typed, one for each day and night:',
-    '  se 15-20 g28 4-6ft 7s     wind from, knots, gusts, seas, period; = as above; . not heard',
+    '  se 15-20 g28 4-6ft 7s     wind from, its speed, gusts, seas, period; = as above; . not heard',
+    'A number without a unit is in those preferred, with --json in knots and metres: 15kt, 8m/s, 2m and 6ft say which.',
     'What was not read is shown. Nothing counts until it is taken in: asked on a terminal, --yes for scripts.',
     'The newest issued counts; all are kept in the boat folder, in forecasts/. forecast alone lists them side by side',
     'with how far off they have been; forecast use <number> makes another count, until a newer one is taken in;',
@@ -74,7 +75,7 @@ async function understood(
   let given: Given & { sha256: string } = {
     now,
     timeZone: outside.zone,
-    seasUnit: preferred().height,
+    bare: bareUnits(),
     issuedAt: options.issued ?? undefined,
     zones: options.zone?.split(',').map((zone) => zone.trim()),
     sha256: outside.sha256(bytes.value),

@@ -9,6 +9,8 @@ import type { CheckTrend } from './belief.ts';
 const CHART = { slack: 0.5, limit: 5 };
 /** Chance alone gives such a chart one signal in 465 answers (NIST/SEMATECH 6.3.2.3), which for a dozen checks a day is one a month: so far apart, in sds, must what was and what is be as well. Judgement, measured. */
 const BORNE_OUT = 4;
+/** So many of the last answers are looked at: a year of mornings tells what is usual. Judgement. */
+const REMEMBERED = 400;
 /** So many answers are learned from before any is called out of line. Judgement. */
 const LEARNING = 8;
 /** News for so long from the answer that showed it. Judgement: as a loss that changed (model 3.5). */
@@ -20,7 +22,7 @@ const NEWS_MS = 30 * MS_A_DAY;
  * (1987), 299-316; from memory). From a change on all is learned anew.
  */
 export function trendOf(check: Check, { answers }: CheckRecord, now: number): CheckTrend | null {
-  const told = answers.flatMap(({ at, value }) => (value === null ? [] : [{ at, value }]));
+  const told = answers.flatMap(({ at, value }) => (value === null ? [] : [{ at, value }])).slice(-REMEMBERED);
   const least = leastSd(told.map(({ value }) => value));
   let last: CheckTrend | null = null;
   let from = 0;

@@ -78,6 +78,11 @@ export function buying(spare: Spare, { spares }: Condition, taken: number): Cand
   return { do: 'buy', item: spare.id, takes: [], minutes, pouredL: null, buys };
 }
 
+/** How long they take together. */
+export function minutesOf(work: readonly Pick<Candidate, 'minutes'>[]): number {
+  return work.reduce((sum, { minutes }) => sum + minutes, 0);
+}
+
 /** How much of a spare they take together. */
 export function takenOf(work: readonly Pick<Candidate, 'takes'>[], spare: string): number {
   return work

@@ -14,12 +14,13 @@ import type { WeatherShown } from './weather-shown.ts';
  */
 export interface Answer {
   readonly at: number;
-  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed. */
+  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed; under way, what is left of it at that speed, else null. */
   readonly passage: {
     readonly id: string;
     readonly name: string;
     readonly nm: number;
     readonly hours: number;
+    readonly toGo: { readonly nm: number; readonly hours: number } | null;
   } | null;
   readonly forecast: {
     readonly issuedAt: number;
@@ -224,6 +225,8 @@ export type Reason =
   | { reason: 'forecast over' }
   | { reason: 'forecast elsewhere'; places: readonly string[] }
   | { reason: 'warning to mind'; text: string }
+  | { reason: 'period not said' }
+  | { reason: 'beyond forecast'; hours: number }
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
   | { reason: 'waits for window'; window: Window }
@@ -250,6 +253,8 @@ export interface Action {
     | 'stop the leak';
   readonly item: string;
   readonly takes: readonly { readonly spare: string; readonly count: number }[];
+  /** How much of it is bought, in its unit; null where nothing is. */
+  readonly buys: number | null;
   readonly minutes: number;
   readonly boatScoreAfter: number;
 }

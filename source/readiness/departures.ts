@@ -36,7 +36,7 @@ export function departures(input: DeparturesInput): Departures {
 
 /** The same in turns. */
 export function* departing(input: DeparturesInput): Turns<Departures> {
-  const { count, lastHour, hours, spans } = input;
+  const { count, lastHour, spans } = input;
   const legs = Math.max(...spans.map(({ leg }) => leg)) + 1;
   const size = legs * HINDRANCES.length;
   const into: Into = {
@@ -46,7 +46,7 @@ export function* departing(input: DeparturesInput): Turns<Departures> {
     size,
   };
   const bars = spans.map(({ weather }) => legBars(weather));
-  const weathers = spans.map(() => roomForLeg(hours, BLOCK));
+  const weathers = bars.map((one) => roomForLeg(one, BLOCK));
   const voyage = voyageFor(lastHour);
   for (let from = 0; from < count; from += BLOCK) {
     yield;

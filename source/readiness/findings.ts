@@ -40,12 +40,24 @@ export function findingOf(boat: Boat, item: Item, condition: Condition, beliefs:
       return fluidFinding(item, condition, beliefs.fluids.get(item.id) ?? null);
     case 'anode':
       return anodeFinding(item, condition, beliefs.anodes.get(item.id) ?? null);
+    case 'check':
+      return checkFinding(item, condition, beliefs.trends.get(item.id) ?? null);
+    default:
+      return findingAtOnce(boat, item, condition);
+  }
+}
+
+/** What counts, meters and the calendar alone tell: nothing of it hangs on what is believed of a rate. */
+export function findingAtOnce(
+  boat: Boat,
+  item: Extract<Item, { kind: 'spare' | 'service' | 'dated' }>,
+  condition: Condition,
+): Finding {
+  switch (item.kind) {
     case 'spare':
       return spareFinding(item, condition);
     case 'service':
       return serviceFinding(boat, item, condition);
-    case 'check':
-      return checkFinding(item, condition, beliefs.trends.get(item.id) ?? null);
     case 'dated':
       return datedFinding(condition.dated.get(item.id)!.expires, condition.at);
   }

@@ -1,11 +1,12 @@
 import type { Limits } from '../boat/limits.ts';
+import type { Piece } from '../passage/pieces.ts';
 import { CODE_BITS, code } from './hindrances.ts';
 import { GUST_ERROR, type HourlyWeather } from './weather-table.ts';
 
 /** Wind this far over its limit fails at once, kn (model 8). */
 const FAR_OVER_KN = 5;
-/** Seas up to this height are not asked their period, m (model 8). */
-const SMALL_SEAS_M = 1;
+/** Seas up to this height are not asked their period, m (judgement: a metre of sea is short anywhere). */
+export const SMALL_SEAS_M = 1;
 
 interface BarsInput {
   readonly weather: HourlyWeather;
@@ -56,15 +57,32 @@ export function hourBars({ weather, courseDeg, limits, motorBelow }: BarsInput, 
   };
 }
 
-/** What stands in the way of everyone in that hour; 0 for nothing. Wind and seas not said bar; past the end of the forecast is told apart, by the departure. */
+/** What stands in the way of everyone in that hour; 0 for nothing. Past the end of the forecast is told apart, by the departure. */
 function barredBy(weather: HourlyWeather, limits: Limits, hour: number): number {
   if (hour >= weather.endHour) return 0;
   if (weather.gale[hour]) return code('warning');
   if (weather.squallLine[hour]) return code('squalls');
-  if (weather.smallCraft[hour] && limits.smallCraft === 'stop') return code('small craft');
-  const windMissing = limits.wind !== false && Number.isNaN(weather.wind[hour]!);
-  const seasMissing = limits.seas !== false && Number.isNaN(weather.seas[hour]!);
-  return windMissing || seasMissing ? code('not said') : 0;
+  return weather.smallCraft[hour] && limits.smallCraft === 'stop' ? code('small craft') : 0;
+}
+
+/** For every hour the first from it on of which the forecast leaves out what the skipper has a limit for; past the last hour: none. */
+export function unsaidHours(weather: HourlyWeather, limits: Limits, sectors: Piece['sectors']): Uint16Array {
+  const wind =
+    limits.wind !== false || limits.headwind !== undefined || sectors.some((one) => one.wind !== undefined);
+  const seas =
+    limits.seas !== false ||
+    limits.periodPerMetre !== undefined ||
+    sectors.some((one) => one.seas !== undefined);
+  const { hours, endHour } = weather;
+  const first = new Uint16Array(hours + 1).fill(hours);
+  for (let hour = hours - 1; hour >= 0; hour -= 1) {
+    const missing =
+      (wind && Number.isNaN(weather.wind[hour]!)) ||
+      (limits.gust !== undefined && Number.isNaN(weather.gust[hour]!)) ||
+      (seas && Number.isNaN(weather.seas[hour]!));
+    first[hour] = missing && hour < endHour ? hour : first[hour + 1]!;
+  }
+  return first;
 }
 
 /** The lower of the skipper's limit and the height that is too short for its period. A period not said does not bar. */

@@ -9,7 +9,7 @@ import { fluidFigures } from './fluid-answer.ts';
 import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
 import type { Requirements } from './requirements.ts';
-import { dueOf } from './services.ts';
+import { dueFacts } from './services.ts';
 import { COVER, coverStock, usesExpected } from './spares.ts';
 
 /** One item's part of the answer: its state and figures. `goodUntil` in ms. */
@@ -69,17 +69,9 @@ export function itemAnswer(
       };
     }
     case 'service': {
-      const due = dueOf(boat, item, condition);
       const done = condition.services.get(item.id)!.done.at(-1);
-      return {
-        ...facts,
-        kind: item.kind,
-        now: null,
-        lookedAt: done?.at ?? null,
-        dueHours: due.hours,
-        dueOn: due.on,
-        dueInHours: due.hours === null || due.nowHours === null ? null : due.hours - due.nowHours,
-      };
+      const due = dueFacts(boat, item, condition);
+      return { ...facts, kind: item.kind, now: null, lookedAt: done?.at ?? null, ...due };
     }
     case 'check': {
       const record = condition.checks.get(item.id)!;

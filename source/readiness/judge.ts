@@ -6,6 +6,7 @@ import { type Forecast, forecastName } from '../forecast/forecast.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
 import { passageNm } from '../passage/distance.ts';
 import type { Trouble } from '../trouble.ts';
+import { minutesOf } from './actions.ts';
 import type { Answer } from './answer.ts';
 import { courseOf, judgeEnough, limitsOf, type ToJudge } from './enough.ts';
 import { itemAnswer } from './item-answer.ts';
@@ -15,10 +16,11 @@ import { hoursUnderWay } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
 import { bestOf, curveOf, enduranceOf } from './scores.ts';
 import { skyAlong } from './sky.ts';
-import { untenableFrom, weatherAtAnchor } from './staying.ts';
+import { hoursSaid, untenableFrom, weatherAtAnchor } from './staying.ts';
 import { reasonsOf, type VerdictInput } from './verdict.ts';
 import type { Course } from './weather.ts';
 import { forecastAge } from './weather-bars.ts';
+import { drawingPaths } from './weather-paths.ts';
 import { weatherShown } from './weather-shown.ts';
 import { whileHeld } from './while-held.ts';
 import { edgesOf, runsOf, windowsOf } from './windows.ts';
@@ -87,11 +89,11 @@ function* answerFrom(
   const alone = weatherAloneOf(curve, limits);
   yield;
   const ready = readyActions(boat, condition, beliefs, judged, alone?.first ?? 0);
-  const workMinutes = ready.actions.reduce((sum, { minutes }) => sum + minutes, 0);
+  const workMinutes = minutesOf(ready.actions);
   yield;
   const itemAnswers: Answer['items'][number][] = [];
   for (const one of items) {
-    const last = lastGoodHour(one.curve, count, threshold);
+    const last = one.finding.pastLimit.length > 0 ? null : lastGoodHour(one.curve, count, threshold);
     const goodUntil = typeof last === 'number' ? at(last) : last;
     itemAnswers.push(itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil));
     yield;
@@ -102,11 +104,15 @@ function* answerFrom(
   yield;
   const staying = yield* stayingFor(input, limits, judged);
   yield;
-  const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
+  const held = whileHeld(boat, condition, beliefs, passages, items, {
+    already: ready.actions,
+    boatScore: first!.boat,
+    waitMinutes: waitOf(verdict, windows[0]?.at ?? (alone && at(alone.first)), now),
+  });
   yield;
   return {
     at: now,
-    passage: condition.passage && passageFacts(condition.passage),
+    passage: condition.passage && passageFacts(condition.passage, condition),
     forecast: forecast && forecastFacts(forecast, condition),
     verdict,
     reasons,
@@ -169,15 +175,24 @@ function verdictOf(
   });
 }
 
+/** How long she is held, in minutes. What opens now and yet holds her, as an old forecast does, may do so for who knows how long. */
+function waitOf(verdict: Answer['verdict'], opens: number | undefined, now: number): number {
+  if (opens === undefined || (verdict === 'hold' && opens <= now)) return Infinity;
+  return (opens - now) / MS_A_MINUTE;
+}
+
 /** The first run of departures the weather alone is good enough for. */
 function weatherAloneOf(curve: Answer['curve'], limits: Limits) {
   const scores = curve.map(({ weather }) => weather ?? Number.NaN);
   return runsOf(scores, limits.go)[0];
 }
 
-function passageFacts(passage: Passage): Answer['passage'] {
+function passageFacts(passage: Passage, condition: Condition): Answer['passage'] {
   const nm = passageNm(passage);
-  return { id: passage.id, name: passage.name, nm, hours: nm / passage.speed.mean };
+  const { mean } = passage.speed;
+  const left = Math.max(0, nm - hoursUnderWay(condition) * mean);
+  const toGo = condition.underWay === null ? null : { nm: left, hours: left / mean };
+  return { id: passage.id, name: passage.name, nm, hours: nm / mean, toGo };
 }
 
 function forecastFacts(forecast: Forecast, { at, forecastChoice }: Condition): Answer['forecast'] {
@@ -207,15 +222,16 @@ function beforeLeaving(boat: Boat, condition: Condition): Answer['beforeLeaving'
     });
 }
 
-/** When the forecast makes the anchorage no place to stay; null under way, at no named anchorage, or past the forecast. */
+/** When the forecast makes the anchorage no place to stay, whether or not it speaks of a passage; null under way, at no named anchorage, or past the forecast. */
 function* stayingFor(
   { boat, condition, forecast }: JudgeInput,
   limits: Limits,
-  { weather }: Judged,
+  { weather, passages }: Judged,
 ): Turns<Answer['staying']> {
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
-  if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
-  const { hours, paths } = weather;
+  if (!anchorage || forecast === null || condition.underWay !== null) return null;
+  const hours = weather?.hours ?? hoursSaid(anchorage, forecast, condition.at);
+  const paths = weather?.paths ?? (yield* drawingPaths(passages.count, hours, passages.streamOf));
   const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
   return yield* untenableFrom(anchorage, here, paths, condition.at);
 }

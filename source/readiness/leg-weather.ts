@@ -2,8 +2,8 @@ import type { Limits } from '../boat/limits.ts';
 import type { Piece } from '../passage/pieces.ts';
 import { either } from './either.ts';
 import { CODE_BITS, code } from './hindrances.ts';
-import { type HourBars, hourBars } from './hour-bars.ts';
-import { turnOf } from './turn.ts';
+import { type HourBars, hourBars, unsaidHours } from './hour-bars.ts';
+import { turnOf, widthOf } from './turn.ts';
 import type { WeatherPaths } from './weather-paths.ts';
 import type { HourlyWeather } from './weather-table.ts';
 
@@ -22,11 +22,16 @@ export interface Block {
 export interface LegWeather {
   /** The first hour from this one on that fails at once, and why: `hour << CODE_BITS | code`. Past the last hour: none does. */
   readonly firstBreach: Uint16Array;
-  /** Hours from this one on with the wind over its limit. */
+  /** Hours from this one on with wind or headwind over its limit, and above `OVER_BITS` those with the wind over its own: the two counts of a stretch are their difference. */
   readonly hoursOver: Uint16Array;
   /** Engine hours from this one on. */
   readonly motored: Float32Array;
+  /** The first hour from this one on of which something judged is not said: of each member of an ensemble, or of the one forecast. The same for every block. */
+  readonly unsaid: readonly Uint16Array[];
 }
+
+/** As many hours as are looked at, 480, fit below; above, counts go round at 128: no stretch is so long over the limit of the wind. */
+export const OVER_BITS = 9;
 
 export interface LegInput {
   readonly weather: HourlyWeather;
@@ -40,12 +45,13 @@ export interface LegInput {
 }
 
 /** Room for one leg's weather of a block of at most `size` passages. */
-export function roomForLeg(hours: number, size: number): LegWeather {
-  const all = (hours + 1) * size;
+export function roomForLeg({ input, met }: LegBars, size: number): LegWeather {
+  const all = (input.paths.hours + 1) * size;
   return {
     firstBreach: new Uint16Array(all),
     hoursOver: new Uint16Array(all),
     motored: new Float32Array(all),
+    unsaid: met.map(({ weather }) => unsaidHours(weather, input.limits, input.piece.sectors)),
   };
 }
 
@@ -129,7 +135,8 @@ function judgeHour(
     breach = either(Number(seas[p]! > seasError), high, breach);
     breach = either(Number(error > gustError), gust, breach);
     firstBreach[i] = either(Number(error > farOverError), far, breach);
-    hoursOver[i] = hoursOver[i + 1]! + (headwind | Number(error > overError));
+    const over = Number(error > overError);
+    hoursOver[i] = hoursOver[i + 1]! + (headwind | over) + (over << OVER_BITS);
     motored[i] = motored[i + 1]! + (windward | Number(error < calmError));
   }
   if (bars.barred !== 0) for (let i = at; i < end; i += row) firstBreach[i] = bars.barred;
@@ -172,7 +179,7 @@ function judgeSector(
   const seasError = ((sector.seas ?? Infinity) - weather.seas[hour]!) / weather.seasSd[hour]!;
   const [from, dirSd] = [dir - sector.from, weather.dirSd[hour]!];
   const unknown = Number.isNaN(from);
-  const wide = turnOf(sector.to - sector.from);
+  const wide = widthOf(sector);
   const breach = (hour << CODE_BITS) | SECTOR;
   for (let i = at, p = path; i < end; i += row, p += step) {
     if (!(wind[p]! > windError || seas[p]! > seasError)) continue;

@@ -37,6 +37,20 @@ export function dueOf(boat: Boat, service: Service, condition: Condition): Due {
   };
 }
 
+/** The same as it is told: the hours of the meter at which it is due, the instant, and the engine hours to go, less than none where it is overdue. */
+export function dueFacts(
+  boat: Boat,
+  service: Service,
+  condition: Condition,
+): { readonly dueHours: number | null; readonly dueOn: number | null; readonly dueInHours: number | null } {
+  const { hours, nowHours, on } = dueOf(boat, service, condition);
+  return {
+    dueHours: hours,
+    dueOn: on,
+    dueInHours: hours === null || nowHours === null ? null : hours - nowHours,
+  };
+}
+
 /** A month in the mean, over the 400 years in which the calendar repeats itself. */
 const DAYS_A_MONTH = 30.436875;
 

@@ -1,4 +1,4 @@
-import { type Candidate, workOf } from './actions.ts';
+import { type Candidate, minutesOf, workOf } from './actions.ts';
 import type { Action } from './answer.ts';
 import { allBits, type Bits, keepCommon, sizeOf } from './bits.ts';
 import { doable } from './doable.ts';
@@ -33,6 +33,7 @@ export function toGetReady(task: Task): { readonly actions: readonly Action[]; r
     do: candidate.do,
     item: candidate.item,
     takes: done.get(candidate)!.takes,
+    buys: candidate.buys,
     minutes: candidate.minutes,
     boatScoreAfter: (100 * score(list.slice(0, i + 1))) / task.passages,
   }));
@@ -67,10 +68,6 @@ function isBetter(one: Tried, than: Tried): boolean {
   if (one.reached !== than.reached) return one.reached > than.reached;
   if (one.list.length !== than.list.length) return one.list.length < than.list.length;
   return minutesOf(one.list) < minutesOf(than.list);
-}
-
-function minutesOf(list: readonly Candidate[]): number {
-  return list.reduce((sum, { minutes }) => sum + minutes, 0);
 }
 
 /** Takes what helps most until it is enough or nothing is left, then drops what turned out not to be needed. */

@@ -85,14 +85,18 @@ function weatherReasons(input: VerdictInput): {
       goes: bars.length === 0,
       reasons: [...bars, ...said, ...(bars.length === 0 ? [{ reason: 'go' as const, score }] : [])],
     };
-  const [window] = windows;
   return {
     goes: false,
     reasons: [
       ...bars,
       { reason: 'under the score', score, threshold: limits.go, edge: edgeNow },
-      window === undefined ? { reason: 'no window' } : { reason: 'waits for window', window },
+      ...(condition.underWay === null ? windowReasons(windows) : []),
       ...said,
     ],
   };
+}
+
+/** Under way none is waited for. */
+function windowReasons([window]: readonly Window[]): readonly Reason[] {
+  return [window === undefined ? { reason: 'no window' } : { reason: 'waits for window', window }];
 }

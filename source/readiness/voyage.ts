@@ -1,5 +1,5 @@
 import { CODE_BITS, code, HINDRANCES } from './hindrances.ts';
-import type { Block, LegWeather } from './leg-weather.ts';
+import { type Block, type LegWeather, OVER_BITS } from './leg-weather.ts';
 import type { Span } from './spans.ts';
 
 /** What all the passages share, and what each drew: arrays hold one value a passage. */
@@ -24,7 +24,7 @@ export interface VoyageInput {
 /** As many passages stand in one word of a set. */
 export const GROUP = 32;
 
-/** One passage on its way from every departure: hours over so far, what failed first and where (0: nothing yet). Engine hours of a whole group, `[departure * GROUP + i]`; what failed of each of them likewise. */
+/** One passage on its way from every departure: hours over so far, counted as a leg's weather counts them, what failed first and where (0: nothing yet). Engine hours of a whole group, `[departure * GROUP + i]`; what failed of each of them likewise. */
 export interface Voyage {
   readonly over: Uint16Array;
   readonly failed: Uint16Array;
@@ -88,7 +88,8 @@ function sailingOf(
 ): Sailing {
   const left = Math.min(nm, fromNm + nm - sailedNm[passage]!);
   if (left <= 0) return { begins, ends: begins, shut: false };
-  const wait = gates === null ? 0 : waitFor(gates, departure + begins);
+  const passed = sailedNm[passage]! > fromNm;
+  const wait = gates === null || passed ? 0 : waitFor(gates, departure + begins);
   const shut = wait > waitHours;
   return { begins, ends: begins + left / speed[passage]! + (shut ? 0 : wait), shut };
 }
@@ -105,18 +106,21 @@ interface Sailed extends Sailing {
 function sailSpan(
   { hours, share, overHours, mustCover }: VoyageInput,
   { leg, endHour }: Span,
-  { firstBreach, hoursOver, motored: sums }: LegWeather,
+  { firstBreach, hoursOver, motored: sums, unsaid: unsaidOf }: LegWeather,
   { passage, i, first, last, begins, ends, shut }: Sailed,
   { over, failed, motored }: Voyage,
 ): void {
   const [start, stop] = [Math.floor(begins), Math.floor(ends)];
   const [startPart, stopPart] = [begins - start, ends - stop];
   // The whole hour it is done by; for a span that is not sailed, the one it begins in.
-  const reach = Math.min(ends > begins ? Math.ceil(ends) : start, Math.ceil(mustCover));
+  const reach = ends > begins ? Math.ceil(ends) : start;
+  // What is known beyond the hours that must be covered counts; what is not known there does not bar.
+  const cover = Math.min(reach, Math.ceil(mustCover));
+  const unsaid = unsaidOf[passage % unsaidOf.length]!;
   const usual = share[passage]!;
   const row = i * (hours + 1);
   const place = leg * HINDRANCES.length;
-  const sailed = reach > start;
+  const [sailed, covered] = [reach > start, cover > start];
   for (
     let departure = first, at = first * GROUP + (passage % GROUP);
     departure <= last;
@@ -132,20 +136,25 @@ function sailSpan(
       over[departure] = over[departure]! + hoursOver[row + from]! - hoursOver[row + to]!;
       if (failed[at] !== 0) continue;
       const breach = firstBreach[row + from]!;
-      let why = departure + reach > endHour ? PAST_FORECAST : 0;
-      if (over[departure]! > overHours) why = OVER;
-      if (breach >>> CODE_BITS < to) why = breach & ((1 << CODE_BITS) - 1);
+      const breached = breach >>> CODE_BITS;
+      let why = covered && departure + cover > endHour ? PAST_FORECAST : 0;
+      if ((over[departure]! & OVER_MASK) > overHours)
+        why = over[departure]! >>> OVER_BITS > overHours ? WIND : HEADWIND;
+      if (unsaid[from]! < Math.min(to, departure + cover)) why = NOT_SAID;
+      if (breached < to && (why !== NOT_SAID || breached <= unsaid[from]!))
+        why = breach & ((1 << CODE_BITS) - 1);
       if (shut) why = SHUT;
       if (why !== 0) failed[at] = place + why;
     } else if (failed[at] === 0) {
-      const why = shut ? SHUT : sailed && departure + reach > endHour ? PAST_FORECAST : 0;
+      const why = shut ? SHUT : covered && departure + cover > endHour ? PAST_FORECAST : 0;
       if (why !== 0) failed[at] = place + why;
     }
   }
 }
 
 const SHUT = code('gate');
-const OVER = code('wind');
+const OVER_MASK = (1 << OVER_BITS) - 1;
+const [WIND, HEADWIND, NOT_SAID] = [code('wind'), code('headwind'), code('not said')];
 const DARK = code('daylight');
 const PAST_FORECAST = code('past forecast');
 

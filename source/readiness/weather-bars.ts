@@ -1,13 +1,10 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Condition, WeatherLook } from '../condition/condition.ts';
-import { placeFor } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
-import { passageNm } from '../passage/distance.ts';
-import { piecesOf, whereOf } from '../passage/pieces.ts';
 import type { Reason } from './answer.ts';
-import { hoursUnderWay } from './passages.ts';
-import { GUST_ERROR, hourlyWeather, isGale, isSmallCraft } from './weather-table.ts';
+import { weatherSaid } from './weather-said.ts';
+import { GUST_ERROR, hourlyWeather } from './weather-table.ts';
 import { whereThen } from './where-then.ts';
 
 const MS_AN_HOUR = 3_600_000;
@@ -53,28 +50,8 @@ export function weatherBars(
   const missing = (['wind', 'seas'] as const).filter((what) => limits[what] === undefined);
   if (missing.length > 0) bars.push({ reason: 'no weather limits', missing });
   bars.push(...weatherNow(forecast, limits, boat, condition));
-  said.push(...warningsToMind(forecast, limits, condition));
+  said.push(...weatherSaid(forecast, limits, condition));
   return { bars, said };
-}
-
-/** What is warned of along the passage, leaving now at the usual speed, without barring it: small craft unless they are to stop, a watch, fog, ice. */
-function warningsToMind(forecast: Forecast, limits: Limits, condition: Condition): readonly Reason[] {
-  const { passage, at } = condition;
-  if (passage === null) return [];
-  const sailedNm = hoursUnderWay(condition) * passage.speed.mean;
-  const ahead = piecesOf(passage).filter(({ fromNm, nm }) => fromNm + nm > sailedNm);
-  const arrival = at + (passageNm(passage) / passage.speed.mean) * MS_AN_HOUR;
-  const places = new Set(ahead.map((piece) => placeFor(forecast, whereOf(piece))));
-  const headlines = [...places].flatMap((place) => place?.headlines ?? []);
-  const minded = headlines.filter(
-    (headline) =>
-      headline.level !== 'other' &&
-      !isGale(headline) &&
-      !(isSmallCraft(headline) && limits.smallCraft === 'stop') &&
-      (headline.to === null || Date.parse(headline.to) > at) &&
-      (headline.from === null || Date.parse(headline.from) < arrival),
-  );
-  return [...new Set(minded.map(({ text }) => text))].map((text) => ({ reason: 'warning to mind', text }));
 }
 
 /** What was entered of the weather in the last hours, unless a newer forecast has come since. Every look counts: the wind of two hours ago is not taken back by a look at the glass. */

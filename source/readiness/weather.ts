@@ -15,9 +15,9 @@ import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
 
 const MS_AN_HOUR = 3_600_000;
 /** Model, Terms: departures are looked at to the end of the forecast, at most so many hours ahead. */
-const MOST_HOURS = 240;
+export const MOST_HOURS = 240;
 /** The forecast must cover the whole passage, at most so many hours (model 8). */
-const MUST_COVER_HOURS = 72;
+export const MUST_COVER_HOURS = 72;
 
 /** The weather of all simulated passages, and those it lets through. */
 export interface Weather {

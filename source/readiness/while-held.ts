@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
-import { candidatesFor, takenOf } from './actions.ts';
+import { type Candidate, candidatesFor, minutesOf, takenOf } from './actions.ts';
 import type { Action } from './answer.ts';
 import { sizeOf } from './bits.ts';
 import { doable } from './doable.ts';
@@ -13,9 +13,16 @@ import { dueOf, serviceRooms } from './services.ts';
 /** Within the stretch more often than not. */
 const LIKELY = 0.5;
 
+/** What is done in any case, the score as it is, and how long she waits: Infinity where nobody knows, 0 where nothing holds her. */
+interface Held {
+  readonly already: readonly Action[];
+  readonly boatScore: number;
+  readonly waitMinutes: number;
+}
+
 /**
- * Worth doing while held (model 6): services due, and anodes likely to reach their limit, within the stretch, with their parts aboard, those taken by the work before them gone.
- * What is to be done anyway to get ready is left out; the boat's score stays as it is, since none of it is vital.
+ * Worth doing while held (model 6): services due, and anodes likely to reach their limit, within the stretch, with their parts aboard, those taken by the work before them gone, as many of them as fit the wait.
+ * What is to be done anyway to get ready comes before it and is left out; the boat's score stays what that makes it, since none of this is vital.
  */
 export function whileHeld(
   boat: Boat,
@@ -23,8 +30,7 @@ export function whileHeld(
   beliefs: Beliefs,
   passages: Passages,
   items: readonly JudgedItem[],
-  already: readonly Action[],
-  boatScore: number,
+  { already, boatScore, waitMinutes }: Held,
 ): readonly Action[] {
   const comesDue = ({ item, chance, finding }: JudgedItem): boolean => {
     if (item.kind === 'anode') return chance < LIKELY || finding.pastLimit.length > 0;
@@ -37,11 +43,24 @@ export function whileHeld(
     .filter((one) => comesDue(one) && !already.some(({ item }) => item === one.item.id))
     .flatMap(({ item }) => candidatesFor(item, condition, beliefs));
   const leftOf = (spare: string) => (condition.spares.get(spare)?.count ?? 0) - takenOf(already, spare);
-  return [...doable(work, leftOf).values()].map(({ do: what, item, takes, minutes }) => ({
-    do: what,
-    item,
-    takes,
-    minutes,
-    boatScoreAfter: boatScore,
-  }));
+  return fitting([...doable(work, leftOf).values()], waitMinutes - minutesOf(already)).map(
+    ({ do: what, item, takes, buys, minutes }) => ({
+      do: what,
+      item,
+      takes,
+      buys,
+      minutes,
+      boatScoreAfter: already.at(-1)?.boatScoreAfter ?? boatScore,
+    }),
+  );
+}
+
+/** In order, leaving out what does not fit in the minutes left. */
+function fitting(work: readonly Candidate[], minutes: number): readonly Candidate[] {
+  let left = minutes;
+  return work.filter((candidate) => {
+    if (candidate.minutes > left) return false;
+    left -= candidate.minutes;
+    return true;
+  });
 }

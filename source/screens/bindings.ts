@@ -32,7 +32,7 @@ export interface Binding {
   readonly act: Move | { readonly fillIn: FormName };
 }
 
-const TURNED = ['item', 'answer', 'weather', 'trouble', 'trace', 'keys'] as const;
+const TURNED = ['item', 'engine', 'answer', 'weather', 'trouble', 'trace', 'found', 'entry', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
 const TYPED: readonly PageName[] = [
@@ -189,7 +189,7 @@ const bindings: readonly Binding[] = [
     shown: 'w',
     does: 'the weather against the limits, hour by hour',
     short: 'w weather',
-    on: ['board', 'item', 'answer', 'trouble'],
+    on: ['board', 'item', 'engine', 'answer', 'trouble'],
     act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },

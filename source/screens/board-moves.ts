@@ -45,6 +45,7 @@ export function open(model: Model): Step {
   const opens = stop?.opens ?? { open: 'answer' };
   if (opens.open === 'item')
     return [turnedTo(lookedAt(model, opens.id), { page: 'item', id: opens.id, from: 0 }), []];
+  if (opens.open === 'engine') return [turnedTo(model, { page: 'engine', id: opens.id, from: 0 }), []];
   if (opens.open === 'fold') return [{ ...model, unfolded: toggled(model.unfolded, opens.fold) }, []];
   const seen = opens.open === 'answer' ? weatherLookedAt(model) : model;
   return [turnedTo(seen, { page: opens.open, from: 0 }), []];

@@ -5,7 +5,9 @@ import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
-import type { Loaded, Message, Model, Request, Step } from './model.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
+import { wordFrom } from './log/rows.ts';
+import { type Loaded, type Message, type Model, pageOf, type Request, type Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
 import { update } from './update.ts';
@@ -15,6 +17,8 @@ export interface BoardWork {
   load(): Promise<Result<Loaded>>;
   /** The readiness run, in turns of some milliseconds. Null where it was given up, since it was no longer wanted. */
   judge(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null>;
+  /** A trace, in the same turns; null where it was given up. */
+  trace(loaded: Loaded, asked: TraceAsked, wanted: () => boolean): Promise<TraceTold | null>;
   /** Calls back when the log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
@@ -52,8 +56,11 @@ export interface DriverOptions {
   readonly fault: (fault: unknown) => void;
 }
 
+/** What a person does: it has its turn in the order it was typed. */
+type Typed = Extract<Message, { is: 'key' | 'pasted' }>;
 type JudgeRequest = Extract<Request, { do: 'judge' }>;
 type TryRequest = Extract<Request, { do: 'try' }>;
+type TraceRequest = Extract<Request, { do: 'trace' }>;
 
 export function driverOf(options: DriverOptions): Driver {
   const { work, fault } = options;
@@ -62,9 +69,34 @@ export function driverOf(options: DriverOptions): Driver {
   let readAgain = false;
   let judging: JudgeRequest | null = null;
   let trying: TryRequest | null = null;
+  /** How many answers of the disk are to come. */
+  let asked = 0;
+  /** Typed meanwhile. */
+  const held: Typed[] = [];
+  let tracing: TraceRequest | null = null;
   const listeners = new Set<() => void>();
 
+  /** What is typed while the disk is asked has its turn after the answer, so that it means the same however quickly it comes. */
   function send(message: Message): void {
+    if (isTyped(message) && isHeld() && !insists(message)) {
+      held.push(message);
+      return;
+    }
+    take(message);
+    while (held.length > 0 && !isHeld()) take(held.shift()!);
+  }
+
+  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. */
+  function isHeld(): boolean {
+    return (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
+  }
+
+  /** Ctrl+C waits for what was typed before it, not for the disk; a second one for nothing. */
+  function insists(message: Typed): boolean {
+    return isLeaving(message) && (held.length === 0 || held.some(isLeaving));
+  }
+
+  function take(message: Message): void {
     guarded(() => {
       const [next, requests] = update(model, message);
       if (next !== model) {
@@ -84,27 +116,50 @@ export function driverOf(options: DriverOptions): Driver {
         judging = request;
         options.afterFrame(() => void judge(request));
         return;
+      case 'word':
+        options.afterFrame(() => word(request));
+        return;
       case 'try':
         trying = request;
         options.afterFrame(() => void tryOut(request));
         return;
+      case 'trace':
+        tracing = request;
+        options.afterFrame(() => void trace(request));
+        return;
       case 'save':
-        void save(request.drafts);
+        void ask(work.save(request.drafts), (result) => ({ is: 'saved', drafts: request.drafts, result }));
         return;
       case 'change boat':
-        void changeBoat(request.what, request.change);
+        void ask(work.changeBoat(request.change), (result) => ({
+          is: 'boat changed',
+          what: request.what,
+          result,
+        }));
         return;
       case 'edit boat':
         options.edit();
         return;
       case 'take in':
-        void takeIn(request);
+        void ask(work.takeIn(request.content, request.text, request.now), (result) => ({
+          is: 'taken in',
+          content: request.content,
+          result,
+        }));
         return;
       case 'begin':
-        void begin(`saved: her folder is ${request.folder}`, work.begin(request.boat, request.folder));
+        void ask(work.begin(request.boat, request.folder), (result) => ({
+          is: 'begun',
+          what: `saved: her folder is ${request.folder}`,
+          result,
+        }));
         return;
       case 'open sample':
-        void begin('the sample boat: a copy, gone when the board is left', work.sample());
+        void ask(work.sample(), (result) => ({
+          is: 'begun',
+          what: 'the sample boat: a copy, gone when the board is left',
+          result,
+        }));
         return;
       case 'keep palette':
         work.keepPalette(request.palette);
@@ -123,6 +178,11 @@ export function driverOf(options: DriverOptions): Driver {
     }
   }
 
+  /** A part at a time, each after a frame, so that keys come first. */
+  function word({ loaded, from }: Extract<Request, { do: 'word' }>): void {
+    guarded(() => send({ is: 'worded', of: loaded, upTo: wordFrom(loaded, from) }));
+  }
+
   /** Of several readings only the last is judged to the end. */
   async function judge(request: JudgeRequest): Promise<void> {
     const { loaded } = request;
@@ -137,6 +197,18 @@ export function driverOf(options: DriverOptions): Driver {
     if (document) send({ is: 'tried', of: loaded, trial, document });
   }
 
+  /** Of several traces only the last is worked out. */
+  async function trace(request: TraceRequest): Promise<void> {
+    const { loaded, asked } = request;
+    const wanted = () => request === tracing;
+    try {
+      const told = wanted() ? await work.trace(loaded, asked, wanted) : null;
+      if (told) send({ is: 'traced', of: loaded, asked, told });
+    } catch (thrown) {
+      fault(thrown);
+    }
+  }
+
   async function judged(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null> {
     try {
       return wanted() ? await work.judge(loaded, wanted) : null;
@@ -146,33 +218,13 @@ export function driverOf(options: DriverOptions): Driver {
     }
   }
 
-  async function save(drafts: readonly Draft[]): Promise<void> {
+  /** Asks the disk, and sends its answer on. */
+  async function ask<T>(answer: Promise<T>, told: (result: T) => Message): Promise<void> {
+    asked += 1;
     try {
-      send({ is: 'saved', drafts, result: await work.save(drafts) });
-    } catch (thrown) {
-      fault(thrown);
-    }
-  }
-
-  async function changeBoat(what: string, change: BoatChange): Promise<void> {
-    try {
-      send({ is: 'boat changed', what, result: await work.changeBoat(change) });
-    } catch (thrown) {
-      fault(thrown);
-    }
-  }
-
-  async function takeIn({ content, text, now }: Extract<Request, { do: 'take in' }>): Promise<void> {
-    try {
-      send({ is: 'taken in', content, result: await work.takeIn(content, text, now) });
-    } catch (thrown) {
-      fault(thrown);
-    }
-  }
-
-  async function begin(what: string, done: Promise<Result<null>>): Promise<void> {
-    try {
-      send({ is: 'begun', what, result: await done });
+      const message = told(await answer);
+      asked -= 1;
+      send(message);
     } catch (thrown) {
       fault(thrown);
     }
@@ -216,4 +268,12 @@ export function driverOf(options: DriverOptions): Driver {
     },
     send,
   };
+}
+
+function isTyped(message: Message): message is Typed {
+  return message.is === 'key' || message.is === 'pasted';
+}
+
+function isLeaving(message: Message): boolean {
+  return message.is === 'key' && message.key === 'ctrl c';
 }

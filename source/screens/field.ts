@@ -63,7 +63,7 @@ export function pastedIn({ text, caret }: Field, put: string): Field {
 }
 
 /** Stands where the next letter goes. */
-const CARET = '▏';
+export const CARET = '▏';
 
 /** The field as it is drawn in at most `columns`, the part round the caret where it is longer. */
 export function fieldSpans({ text, caret }: Field, columns: number): Span[] {

@@ -1,13 +1,6 @@
 import { choose, chooseLast, chooseNothing, choosePart, open } from './board-moves.ts';
-import {
-  addPart,
-  changePart,
-  openBoat,
-  retirePart,
-  saveItem,
-  toBoatField,
-  toPart,
-} from './boat/boat-moves.ts';
+import { insertLeg, leaveItem, saveItem, toBoatField } from './boat/boat-item-moves.ts';
+import { addPart, changePart, openBoat, retirePart, toKind, toPart } from './boat/boat-moves.ts';
 import { leaveUnmade, openSample, takeAnswer, toQuestion } from './first-run/first-run-moves.ts';
 import { countForecast, forecasts, pointForecast } from './forecasts-moves.ts';
 import { enter, toRow } from './forms/form-moves.ts';
@@ -22,6 +15,7 @@ import {
   onlyKind,
   onlyWrong,
   openEntry,
+  openItem,
   searching,
 } from './log/log-moves.ts';
 import type { Model, Step } from './model.ts';
@@ -35,7 +29,7 @@ import {
 } from './preferences/preferences-moves.ts';
 import { begin, enterRow, leaveRound, restUnchanged, strikeLast, toRoundRow } from './round/round-moves.ts';
 import { chooseStore, leaveStores, openStores, toShopping, turnToStore } from './stores/stores-moves.ts';
-import { answer, nextTable, strikeClue, trace, workForIt } from './trace/trace-moves.ts';
+import { answer, found, nextTable, strikeClue, trace, turnFound, workForIt } from './trace/trace-moves.ts';
 import { chooseField, pointHour, tryNothing, tryStep, weather } from './weather-moves.ts';
 
 /** Every move a key can make, by name. A new key is its line in `bindings.ts` and, where it does something new, a line here. */
@@ -84,6 +78,8 @@ export const moves = {
   'parts back': toPart(-10),
   'first part': toPart(Number.NEGATIVE_INFINITY),
   'last part': toPart(Number.POSITIVE_INFINITY),
+  'next kind': toKind(1),
+  'kind before': toKind(-1),
   'change part': changePart,
   'add part': addPart,
   'retire part': retirePart,
@@ -91,6 +87,8 @@ export const moves = {
   'save item': saveItem,
   'next boat field': toBoatField(1),
   'boat field before': toBoatField(-1),
+  'insert leg': insertLeg,
+  'leave item': leaveItem,
   preferences,
   'next choice': choosePreference(1),
   'choice before': choosePreference(-1),
@@ -121,6 +119,9 @@ export const moves = {
   'strike last': strikeLast,
   'leave round': leaveRound,
   trace,
+  found,
+  'older hunt': turnFound(1),
+  'newer hunt': turnFound(-1),
   'clue seen': answer(true),
   'clue not seen': answer(false),
   'clue cannot tell': answer(null),
@@ -135,6 +136,7 @@ export const moves = {
   'newest entry': chooseEntry(Number.NEGATIVE_INFINITY),
   'oldest entry': chooseEntry(Number.POSITIVE_INFINITY),
   'open entry': openEntry,
+  'open item of entry': openItem,
   search: searching(true),
   'search done': searching(false),
   'only kind': onlyKind,

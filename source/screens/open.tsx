@@ -1,4 +1,5 @@
 import { type Instance, render } from 'ink';
+import { isZone } from '../maths/wall-clock.ts';
 import type { Outside, Settings } from '../outside.ts';
 import type { Trouble } from '../trouble.ts';
 import type { Kept } from '../words/preference-fields.ts';
@@ -7,12 +8,14 @@ import { type BoardWork, type Driver, driverOf } from './driver.ts';
 import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
 import { firstModel, type Model, modelWithoutBoat } from './model.ts';
+import { pasteApart } from './paste-apart.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
 const TICK_MS = 60_000;
 /** How long the last bytes may take to reach the terminal: it may be gone. */
 const CLOSING_MS = 500;
+const ERASED_FROM_THE_TOP = '\u001b[H\u001b[2J';
 /** Signals that end the board, with the exit status: 128 and the signal's own number. SIGINT is Ctrl+C, a way to leave like `q`. */
 const ENDING = { SIGHUP: 129, SIGINT: 0, SIGTERM: 143 } as const;
 
@@ -66,6 +69,7 @@ export async function openBoard({
       size: { columns: host.stdout.columns || 80, rows: host.stdout.rows || 24 },
       palette: settings.palette,
       colour: terminal.colour,
+      arrows: terminal.utf8,
       copy: lastCopy(settings, boat),
     }),
     work: {
@@ -73,7 +77,7 @@ export async function openBoard({
       keepPalette: (palette) => void settings.set({ palette }),
       keepPreferences: (change) => {
         void settings.set(change);
-        prefer(settings);
+        prefer(settings, () => keptIn(settings).zone ?? machineZone);
       },
     },
     afterFrame: (run) => void drawn().then(run).catch(fail),
@@ -83,7 +87,8 @@ export async function openBoard({
         .lend(edit)
         .then(() => driver.send({ is: 'log changed' }))
         .catch(fail),
-    redraw: () => void suspension.redraw().catch(fail),
+    redraw: () =>
+      void begun.promise.then((instance) => drawAfresh(instance, host, terminal.screenReader)).catch(fail),
     quit: () => end(0),
     fault: fail,
   });
@@ -112,7 +117,7 @@ export async function openBoard({
       rowsKept={host.rowsKept}
     />,
     {
-      stdin: host.stdin,
+      stdin: pasteApart(host.stdin),
       stdout: fromTheTop(host.stdout),
       stderr: host.stderr,
       exitOnCtrlC: false,
@@ -134,13 +139,26 @@ export async function openBoard({
 }
 
 function keptIn({ volume, height, wind, clock, zone, palette, name, backup }: Settings): Kept {
-  return { volume, height, wind, clock, zone, palette, name, backup };
+  // The file may be written by hand.
+  const known = zone !== null && isZone(zone) ? zone : null;
+  return { volume, height, wind, clock, zone: known, palette, name, backup };
 }
 
 function lastCopy({ backup, checkedCopies }: Settings, folder: string | null): Model['copy'] {
   if (backup === null) return null;
   const made = checkedCopies.find(({ boat, place }) => boat === folder && place === backup);
   return { at: made ? Date.parse(made.at) : null };
+}
+
+/**
+ * Draws every cell anew, whatever another program left on the screen. The terminal is kept the while: handed back and taken again, as
+ * after a stop, it would lose what is typed.
+ */
+function drawAfresh(instance: Instance, { stdout }: Host, spoken: boolean): void {
+  instance.clear();
+  if (!spoken) stdout.write(ERASED_FROM_THE_TOP);
+  // Ink draws only what has changed, and always at a new size.
+  stdout.emit('resize');
 }
 
 /** Gives the terminal back, and does not wait for one that is gone. */

@@ -192,12 +192,12 @@ function leavingState(items: readonly ShownItem[]): State {
 }
 
 /** The left margin: what is chosen, then the mark of the state. */
-function margin(sight: Sight, stop: Stop, state: State | null) {
+export function margin(sight: Sight, stop: Stop, state: State | null) {
   const pointer = say(sight.model.chosen === stop.key ? '> ' : '  ', 'chosen');
   return [pointer, state === null ? say('  ') : say(`${MARKS[state]} `, state)];
 }
 
 /** The words a stop is known by: strong when it is chosen. */
-function named(sight: Sight, stop: Stop, text: string) {
+export function named(sight: Sight, stop: Stop, text: string) {
   return say(text, sight.model.chosen === stop.key ? 'chosen' : 'plain');
 }

@@ -1,5 +1,6 @@
 import { bindingsAt } from './bindings.ts';
 import { boardLines, bodyRows, filled, rule } from './board.ts';
+import { keyWords } from './key-words.ts';
 import { BLANK, exactly, type Line, line, paragraph, say } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
 import { headingLine } from './panels/heading.ts';
@@ -50,13 +51,22 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
   return { title, body: inHand === null ? shownFrom(lines, from, rows) : windowOf(lines, inHand, rows) };
 }
 
-/** The answer to the last key, or the keys that matter here, made from the key table: the last of them where there is little room. */
+/** The answer to the last key, or the keys that matter here, made from the key table: Enter and the last of them where there is little room. */
 function bottomLine(model: Model): Line {
   if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
-  const shorts = bindingsAt(model).flatMap(({ short }) => (short === undefined ? [] : [short]));
-  const text = (from: number) => `  ${shorts.slice(from).join('   ')}`;
-  const fits = shorts.findIndex((_, from) => widthOf(text(from)) <= model.size.columns);
-  return line(say(text(Math.max(0, fits))));
+  const shorts = bindingsAt(model).flatMap(({ short }) =>
+    short === undefined ? [] : [keyWords(short, model)],
+  );
+  const isEnter = (short: string) => short.startsWith('Enter ');
+  const text = (from: number, gap: string) =>
+    `  ${shorts.filter((short, at) => at >= from || isEnter(short)).join(gap)}`;
+  const fits = (words: string) => widthOf(words) <= model.size.columns;
+  const from = Math.max(
+    0,
+    shorts.findIndex((_, at) => fits(text(at, '  '))),
+  );
+  const wide = text(from, '   ');
+  return line(say(fits(wide) ? wide : text(from, '  ')));
 }
 
 function tooSmall({ size, boat }: Model): Line[] {

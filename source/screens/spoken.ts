@@ -6,6 +6,7 @@ import { actionPhrase } from './action-words.ts';
 import { bindingsAt } from './bindings.ts';
 import { boardPlaces } from './board.ts';
 import { curveSentence, skySentence } from './charts/curve.ts';
+import { CARET } from './field.ts';
 import { figuresOf } from './item-figures.ts';
 import { type Line, line, paragraph, say, textOf } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
@@ -22,17 +23,36 @@ const WIDE = 1000;
 
 /** The page for a screen reader: sentences one under the other, no pictures, no columns, nothing out of sight but what is moved to. */
 export function spokenLines(model: Model): Line[] {
-  const wide: Model = { ...model, size: { ...model.size, columns: WIDE } };
+  const wide: Model = { ...model, arrows: false, size: { ...model.size, columns: WIDE } };
   const page = pageOf(wide);
   const turned = page.page === 'board' ? null : turnedPage(wide, page);
   const lines = turned ? [turned.title, ...turned.lines] : boardSentences(wide);
-  const told = lines
-    .filter(({ spans }) => !spans.some(({ tone }) => tone === 'chart'))
-    .map((one) => (one.heard ?? textOf(one)).replace(/\s+/gu, ' ').trim())
+  const worded = lines.filter(({ spans }) => !spans.some(({ tone }) => tone === 'chart'));
+  const told = worded
+    .filter((_, at) => !isOverNothing(worded, at))
+    .map(heardOf)
     .filter((text) => text !== '');
   return [...told, ...(model.notice === null ? [] : [capital(model.notice)]), keysSentence(model)].map(
     (text) => line(say(text)),
   );
+}
+
+function heardOf(one: Line): string {
+  return (one.heard ?? textOf(one)).replace(CARET, '').replace(/\s+/gu, ' ').trim();
+}
+
+/** A heading under which nothing is heard: what is there is in sight alone. */
+function isOverNothing(lines: readonly Line[], at: number): boolean {
+  if (!isHeading(lines[at]!)) return false;
+  const after = lines.slice(at + 1);
+  const end = after.findIndex((one) => isHeading(one) || textOf(one).trim() === '');
+  const under = end < 0 ? after : after.slice(0, end);
+  return under.length > 0 && under.every((one) => heardOf(one) === '');
+}
+
+function isHeading({ spans }: Line): boolean {
+  const said = spans.filter(({ text }) => text.trim() !== '');
+  return said.length > 0 && said.every(({ tone }) => tone === 'title');
 }
 
 /** The answer, then the one place the choice rests on: the rest is a key away, and is not read out again at each. */

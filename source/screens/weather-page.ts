@@ -127,7 +127,8 @@ function hourLines(
   const when =
     hour === 0 ? 'now' : `${soonWords(Date.parse(point.at), at, model.zone)}, in ${durationWords(hour)}`;
   const before = own?.curve[hour]?.score ?? null;
-  const text = `LEAVING ${when}: ${scoreWords(point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
+  const what = document.passage?.toGo ? 'GOING ON' : `LEAVING ${when}`;
+  const text = `${what}: ${scoreWords(point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
   return [
     ...paragraph(text, columns - 2, { indent: 2, tone: 'title' }),
     ...paragraph(breaksFirst(document, hour), columns - 2, { indent: 2 }),
@@ -179,7 +180,7 @@ function forecastPart(
   });
   const when = hour === 0 ? 'now' : soonWords(pointed, sight.at, zone);
   return [
-    ...titled(`BY LEG, leaving ${when}`),
+    ...titled(sight.document?.passage?.toGo ? 'BY LEG' : `BY LEG, leaving ${when}`),
     ...legLines(legsMet(weather, hour), weather.limits, { at: sight.at, zone, columns }),
     ...charts,
     BLANK,

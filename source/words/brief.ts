@@ -3,7 +3,7 @@ import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import type { ItemDocument } from './item-document.ts';
 import { AID } from './page.ts';
-import { capital, counted, durationWords, hundred, momentWords, sentence } from './say.ts';
+import { capital, counted, durationWords, hundred, lengthWords, momentWords, sentence } from './say.ts';
 import { stayingPresses } from './staying.ts';
 
 /** Half a page is for what decides; the verdict has the rest. */
@@ -118,7 +118,8 @@ function weatherSentences(document: VerdictDocument, moment: Moment): string[] {
     sentences.push(
       `For ${passage.name} the first window is from ${moment(window.at)} until ${moment(window.until)}${closes}: ${hundred(window.score)} end well.`,
     );
-  } else if (forecast) sentences.push(`For ${passage.name} there is no window in it.`);
+  } else if (passage.toGo) sentences.push(`Under way for ${passage.name}, ${lengthWords(passage)}.`);
+  else if (forecast) sentences.push(`For ${passage.name} there is no window in it.`);
   if (weatherAlone?.startWorkBy)
     sentences.push(
       `The weather alone opens ${moment(weatherAlone.at)}; to be ready then, start the work by ${moment(weatherAlone.startWorkBy)}.`,

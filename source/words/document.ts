@@ -31,7 +31,14 @@ export interface VerdictDocument {
   format: 1;
   boat: string;
   at: string;
-  passage: { id: string; name: string; nm: number; hours: number } | null;
+  passage: {
+    id: string;
+    name: string;
+    nm: number;
+    hours: number;
+    /** What is left of it at the usual speed, under way; else null. */
+    toGo: { nm: number; hours: number } | null;
+  } | null;
   forecast: {
     issuedAt: string;
     ageHours: number;
@@ -99,6 +106,10 @@ export function documentOf(from: {
       name: answer.passage.name,
       nm: six(answer.passage.nm),
       hours: six(answer.passage.hours),
+      toGo: answer.passage.toGo && {
+        nm: six(answer.passage.toGo.nm),
+        hours: six(answer.passage.toGo.hours),
+      },
     },
     forecast: answer.forecast && {
       issuedAt: instant(answer.forecast.issuedAt),

@@ -6,7 +6,7 @@ import { sourceWords } from './forecast-source.ts';
 import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';
 import { itemSections } from './page-items.ts';
-import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
+import { amountWords, capital, counted, durationWords, hundred, lengthWords, momentWords } from './say.ts';
 import { stayingPresses } from './staying.ts';
 
 /** Said under every verdict (model 9). */
@@ -109,7 +109,7 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
   for (const said of [nowSentence(document, zone), decisionSentence(document, zone)])
     if (said !== null) lines.push(said);
   const title = passage
-    ? `LEAVING: ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
+    ? `${passage.toGo ? 'UNDER WAY' : 'LEAVING'}: ${passage.name}, ${lengthWords(passage)}`
     : 'LEAVING';
   return [...wrapped(title, columns, 0, 2), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
 }
@@ -145,14 +145,16 @@ function work(
 const VERBS: { readonly [action: string]: string } = { look: 'Look at', service: 'Do' };
 
 function actionWords(action: ActionDocument, document: VerdictDocument): string {
-  const takes = action.takes.map(({ spare, count }) => {
+  const some = (spare: string, count: number) => {
     const item = document.items.find(({ id }) => id === spare);
     const unit = item?.kind === 'spare' ? item.unit : 'each';
     const amount = amountWords(count, unit);
     return `${unit === 'each' ? `${amount} x` : amount} ${nameOf(document, spare)}`;
-  });
+  };
+  const takes = action.takes.map(({ spare, count }) => some(spare, count));
+  const what = action.buys === null ? nameOf(document, action.item) : some(action.item, action.buys);
   const words = [
-    `${VERBS[action.do] ?? capital(action.do)}: ${nameOf(document, action.item)}`,
+    `${VERBS[action.do] ?? capital(action.do)}: ${what}`,
     durationWords(action.minutes / 60),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
   ];

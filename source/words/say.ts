@@ -1,5 +1,5 @@
 import { wallOf } from '../maths/wall-clock.ts';
-import { preferred, shownUnit } from './preferred.ts';
+import { preferred, preferredZone, shownUnit } from './preferred.ts';
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
@@ -68,6 +68,17 @@ export function momentWords(at: number, zone: string, beside?: number): string {
   const years = beside !== undefined && shownAt(beside, zone).getUTCFullYear() === year ? '' : ` ${year}`;
   const day = `${WEEKDAYS[shown.getUTCDay()]} ${shown.getUTCDate()} ${MONTHS[shown.getUTCMonth()]}`;
   return `${day}${years} ${clockWords(shown.getUTCHours(), shown.getUTCMinutes())}`;
+}
+
+/** The same in the zone preferred; in UTC it says so, since a document names no zone beside it. */
+export function momentHere(at: number, beside?: number): string {
+  const zone = preferredZone();
+  return `${momentWords(at, zone, beside)}${zone === 'UTC' ? ' UTC' : ''}`;
+}
+
+/** A date as `3 Feb 2026`, in the zone preferred. */
+export function dayHere(at: number): string {
+  return dayWords(at, preferredZone());
 }
 
 /** `07:40`, or `7:40am`: one word, so that a moment has as many whichever is preferred. */
@@ -139,4 +150,18 @@ function shownAt(at: number, zone: string): Date {
   const shown = new Date(wallOf(at, zone));
   known.set(zone, inZone.set(at, shown));
   return shown;
+}
+
+/** How long a passage is; under way how much of it is left: `42 nm, about 7 h`, `42 nm, 15 nm to go, about 3 h`. */
+export function lengthWords({
+  nm,
+  hours,
+  toGo,
+}: {
+  readonly nm: number;
+  readonly hours: number;
+  readonly toGo: { readonly nm: number; readonly hours: number } | null;
+}): string {
+  const left = toGo ? `, ${Math.round(toGo.nm)} nm to go` : '';
+  return `${Math.round(nm)} nm${left}, about ${durationWords(Math.round(toGo?.hours ?? hours))}`;
 }

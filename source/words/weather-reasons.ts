@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Answer, Edge, Reason, StayingWhy } from '../readiness/answer.ts';
 import { cleanLine } from './clean.ts';
-import { amountWords, durationWords, hundred, momentWords } from './say.ts';
+import { amountWords, durationWords, hundred, momentHere } from './say.ts';
 
 type WeatherReason = Extract<
   Reason,
@@ -13,6 +13,8 @@ type WeatherReason = Extract<
       | 'forecast over'
       | 'forecast elsewhere'
       | 'warning to mind'
+      | 'period not said'
+      | 'beyond forecast'
       | 'no weather limits'
       | 'no window'
       | 'waits for window'
@@ -46,13 +48,17 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `the forecast speaks of ${placesWords(reason.places)}, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast's name, or get one for these waters`;
     case 'warning to mind':
       return `in force on the way, without barring leaving: ${cleanLine(reason.text, MOST_LETTERS)}`;
+    case 'period not said':
+      return 'the forecast leaves out the period of some seas on the way, so how short they are is not judged';
+    case 'beyond forecast':
+      return `the last ${durationWords(reason.hours)} of the passage lie beyond the forecast and are not judged; hear it again under way`;
     case 'no weather limits':
       return `no limit is set for ${reason.missing.join(' and ')}; give each a number, or false, under "limits" in boat.json: until then the answer is never go`;
     case 'no window':
       return 'no window in this forecast';
     case 'waits for window': {
       const { at, until, closes } = reason.window;
-      const opens = `it opens in ${durationWords((at - answer.at) / MS_AN_HOUR)}, ${momentWords(at, 'UTC', answer.at)} UTC, for ${durationWords((until - at) / MS_AN_HOUR)}`;
+      const opens = `it opens in ${durationWords((at - answer.at) / MS_AN_HOUR)}, ${momentHere(at, answer.at)}, for ${durationWords((until - at) / MS_AN_HOUR)}`;
       return closes === null ? opens : `${opens}; closes: ${edgePhrase(closes, boat)}`;
     }
     case 'weather now':
@@ -65,11 +71,16 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `pressure is down ${amountWords(reason.hPa, 'hPa')} in 3 h or less; no leaving on this forecast, get a newer one`;
     case 'under the score': {
       const why = reason.edge === null ? '' : `: ${edgePhrase(reason.edge, boat)}`;
-      return `leaving now ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
     }
     case 'go':
-      return `leaving now ends well in ${hundred(reason.score)} passages, weather included`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, weather included`;
   }
+}
+
+/** Under way nobody leaves: she goes on. */
+function leavingWords({ passage }: Answer): string {
+  return passage?.toGo ? 'going on' : 'leaving now';
 }
 
 function placesWords(places: readonly string[]): string {

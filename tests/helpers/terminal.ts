@@ -14,6 +14,8 @@ export interface TestTerminal {
   /** Types, as one chunk. */
   type(keys: string): void;
   resize(columns: number, rows: number): void;
+  /** Writes on the screen over the program's head, as another program may. */
+  garble(text: string): void;
   signal(name: string): void;
   readonly pid: number;
   /** Settles when the program ends. */
@@ -53,13 +55,18 @@ export function openTerminal(
   screen.loadAddon(new UnicodeGraphemesAddon());
   screen.onData((answer) => pty.write(answer));
   let written = '';
+  /** As much of it as the screen shows: it takes what is written in its own time. */
+  let shown = '';
   const waiting = new Set<() => void>();
   const look = () => {
     for (const one of waiting) one();
   };
   pty.onData((data) => {
     written += data;
-    screen.write(data, look);
+    screen.write(data, () => {
+      shown += data;
+      look();
+    });
   });
   const ended = new Promise<{ exitCode: number; signal: number | undefined }>((settle) => {
     pty.onExit(({ exitCode, signal }) => screen.write('', () => settle({ exitCode, signal })));
@@ -73,7 +80,7 @@ export function openTerminal(
           reject(new Error(`${what} never came; the screen:\n${linesOf(screen).join('\n')}`));
         }, PATIENCE_MS);
         const check = () => {
-          if (isMidFrame(written)) return;
+          if (isMidFrame(shown)) return;
           const text = linesOf(screen).join('\n');
           if (!holds(text)) return;
           clearTimeout(late);
@@ -84,6 +91,7 @@ export function openTerminal(
         check();
       }),
     type: (keys) => pty.write(keys),
+    garble: (text) => screen.write(text, look),
     resize: (wide, high) => {
       screen.resize(wide, high);
       pty.resize(wide, high);
@@ -113,8 +121,8 @@ export function openShell(options: TestTerminalOptions): TestTerminal {
 }
 
 /** Within a synchronized update (DEC private mode 2026) a terminal shows nothing yet. */
-function isMidFrame(written: string): boolean {
-  return written.lastIndexOf('\u001b[?2026h') > written.lastIndexOf('\u001b[?2026l');
+function isMidFrame(shown: string): boolean {
+  return shown.lastIndexOf('\u001b[?2026h') > shown.lastIndexOf('\u001b[?2026l');
 }
 
 export function cleanEnvironment(env: Readonly<Record<string, string>>): Record<string, string> {

@@ -43,6 +43,7 @@ describe('each state has its conditions, and the first that applies counts', () 
     const entries = [...wellLookedAt, anEntry('dip', { fluid: 'gear-oil', level: 1.05 }, at - 60_000)];
     const { state, why, answer } = stateOf('gear-oil', { entries });
     expect([state, why[0], answer.verdict]).toEqual(['unfit', 'past limit', 'not ready']);
+    expect(answer.items.find(({ id }) => id === 'gear-oil')!.goodUntil).toBeNull();
     expect(answer.toGetReady.map(({ do: what, item }) => [what, item])).toEqual([['top up', 'gear-oil']]);
   });
 

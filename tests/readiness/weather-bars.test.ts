@@ -135,6 +135,46 @@ describe('a warning that does not bar leaving', () => {
   });
 });
 
+describe('what is said of the way, without barring it', () => {
+  const long = { ...sandpiper.passages[0]!, speed: { mean: 5, sd: 0 } };
+  const said = (nm: number, hours: number, limits: object = {}, step: object = {}) =>
+    judged({
+      boat: aBoat({
+        ...{ checks: [], limits: { wind: 30, seas: 4, ...limits } },
+        passages: [{ ...long, legs: [{ from: [41.2, -30.4], to: [42.2, -30.4], nm }] }],
+      }),
+      at: issued,
+      forecast: steadyForecast(issued, [{ hours, ...step }]),
+      simulations: 256,
+    }).reasons.filter(({ reason }) => ['period not said', 'beyond forecast'].includes(reason));
+
+  it('that some of the passage lies beyond the forecast, where that need not be covered', () => {
+    expect(said(400, 75)).toEqual([{ reason: 'beyond forecast', hours: 5 }]);
+    expect(said(400, 96)).toEqual([]);
+    expect(said(400, 48)).toEqual([]);
+    expect(said(400, 48, { forecastMustCover: 24 })).toEqual([{ reason: 'beyond forecast', hours: 32 }]);
+  });
+
+  it('that the period of seas is left out where it is judged', () => {
+    const missing = { period: null, seas: [1.4, 1.4] };
+    expect(said(20, 48, { periodPerMetre: 3 }, missing)).toEqual([{ reason: 'period not said' }]);
+    expect(said(20, 48, {}, missing)).toEqual([]);
+    expect(said(20, 48, { periodPerMetre: 3 }, { ...missing, seas: [0.8, 0.8] })).toEqual([]);
+    expect(said(20, 48, { periodPerMetre: 3 })).toEqual([]);
+  });
+});
+
+describe('under way', () => {
+  it('there is no window to wait for', () => {
+    const entries = [anEntry('left', {}, issued)];
+    const gale = steadyForecast(issued, [{ hours: 96, wind: [50, 50] }]);
+    const { reasons, passage } = judged({ boat, entries, at: minutes(60), forecast: gale, simulations: 256 });
+    expect(reasons.map(({ reason }) => reason)).toContain('under the score');
+    expect(reasons.map(({ reason }) => reason)).not.toContain('no window');
+    expect(passage!.toGo!.nm).toBeCloseTo(passage!.nm - passage!.nm / passage!.hours, 6);
+  });
+});
+
 describe('the age of a forecast', () => {
   it('is said from 12 hours on, and past 24 she never goes by it', () => {
     const at = (hours: number) => told({}, issued + hours * 3_600_000).verdict;

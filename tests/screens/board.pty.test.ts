@@ -206,19 +206,6 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     }
   });
 
-  it('however the keys come in, the screen is the same', async () => {
-    const keys = 'jjjjjj\tj\r jk\u001b[Bjl\u007f??G\tkgjjp';
-    const screens: string[] = [];
-    for (const length of [keys.length, 1, 3]) {
-      const terminal = await board(NOT_READY, undefined, {
-        XDG_CONFIG_HOME: path.join(folder, `keys-${length}`),
-      });
-      for (let at = 0; at < keys.length; at += length) terminal.type(keys.slice(at, at + length));
-      screens.push(await terminal.until((screen) => screen.trimEnd().endsWith('night'), 'the last key'));
-    }
-    expect(new Set(screens).size).toBe(1);
-  });
-
   it('by night all is red, and in plain nothing is coloured', async () => {
     const terminal = await board(NOT_READY, undefined, { XDG_CONFIG_HOME: path.join(folder, 'night') });
     expect(terminal.colours().size).toBeGreaterThan(1);

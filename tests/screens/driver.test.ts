@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { Entry } from '../../source/logbook/entries.ts';
 import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
-import { firstModel, type Loaded } from '../../source/screens/model.ts';
+import { firstModel, type Loaded, pageOf } from '../../source/screens/model.ts';
 import { bad, good, type Result } from '../../source/trouble.ts';
 import type { VerdictDocument } from '../../source/words/document.ts';
+import type { TraceAsked, TraceTold } from '../../source/words/traced.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
 interface Tried {
@@ -34,6 +36,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
+      trace: async () => null,
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,
@@ -122,20 +125,105 @@ describe('the driver', () => {
     });
   });
 
-  it('runs what the keys ask for', () => {
-    const { driver, did } = tried();
-    for (const key of ['p', 'ctrl z', 'ctrl l', 'q']) driver.send({ is: 'key', key });
+  it('answers keys while a trace is worked out, and works out only the last that is wanted', async () => {
+    const asked: { of: TraceAsked; wanted: () => boolean; answer: (told: TraceTold | null) => void }[] = [];
+    const { driver, reads, faults } = tried({
+      trace: (_, of, wanted) => new Promise((answer) => asked.push({ of, wanted, answer })),
+    });
+    const press = (key: string) => driver.send({ is: 'key', key });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    while (driver.model().chosen !== 'engine:main') press('j');
+    for (const key of ['enter', 'f', 'tab']) press(key);
+    expect(pageOf(driver.model())).toMatchObject({ page: 'trace', table: 'will-not-start' });
+    expect(asked.map(({ of }) => of.table)).toEqual(['overheating', 'will-not-start']);
+    expect(asked.map(({ wanted }) => wanted())).toEqual([false, true]);
+    const told = { trace: null, found: [], closed: null };
+    asked[0]!.answer(told);
+    await settled();
+    expect(driver.model().traced?.told).toBeNull();
+    asked[1]!.answer(told);
+    await settled();
+    expect(driver.model().traced?.told).toEqual(told);
+    expect(faults).toEqual([]);
+  });
+
+  it('runs what the keys ask for', async () => {
+    const { driver, reads, did } = tried();
+    reads[0]!(good(aLoaded()));
+    await settled();
+    for (const key of ['p', 'ctrl z', 'ctrl l']) driver.send({ is: 'key', key });
+    reads[1]!(good(aLoaded()));
+    await settled();
+    driver.send({ is: 'key', key: 'q' });
     expect(did).toEqual(['palette night', 'suspend', 'redraw', 'quit']);
   });
 
-  it('whoever stopped looking is not told', () => {
-    const { driver } = tried();
+  describe('while the disk is asked', () => {
+    const typed = (driver: ReturnType<typeof tried>['driver'], ...keys: readonly string[]) => {
+      for (const key of keys) driver.send({ is: 'key', key });
+    };
+    const topOf = (driver: ReturnType<typeof tried>['driver']) => pageOf(driver.model()).page;
+
+    it('what is typed waits, in order, until the answer is there and the folder is read again', async () => {
+      const answers: ((result: Result<readonly Entry[]>) => void)[] = [];
+      const { driver, reads } = tried({ save: () => new Promise((answer) => answers.push(answer)) });
+      reads[0]!(good(aLoaded()));
+      await settled();
+      typed(driver, 'm', 'x', 'enter', 's', 'i');
+      driver.send({ is: 'pasted', text: 'mp' });
+      await settled();
+      expect(topOf(driver)).toBe('form');
+      answers[0]!(good([]));
+      await settled();
+      expect(topOf(driver)).toBe('board');
+      reads[1]!(good(aLoaded()));
+      await settled();
+      expect(pageOf(driver.model())).toMatchObject({ page: 'stores', find: { text: 'imp' } });
+    });
+
+    it('a form that could not be saved takes what was typed after it', async () => {
+      const answers: ((result: Result<readonly Entry[]>) => void)[] = [];
+      const { driver, reads } = tried({ save: () => new Promise((answer) => answers.push(answer)) });
+      reads[0]!(good(aLoaded()));
+      await settled();
+      typed(driver, 'm', 'x', 'enter', 'y');
+      answers[0]!(bad());
+      await settled();
+      expect(pageOf(driver.model())).toMatchObject({ page: 'form', fields: [{ text: 'xy' }, { text: '' }] });
+    });
+
+    it('the round goes on, and what follows it waits', async () => {
+      const { driver, reads } = tried({ save: () => new Promise(() => {}) });
+      reads[0]!(good(aLoaded()));
+      await settled();
+      typed(driver, 'r', 'enter', '8');
+      expect(pageOf(driver.model())).toMatchObject({ page: 'round', at: 1 });
+      typed(driver, 'ctrl u', 'escape', 'L');
+      expect(topOf(driver)).toBe('board');
+    });
+
+    it('Ctrl+C leaves at once, but after what waits; a second does not wait for that either', () => {
+      const nothing = tried();
+      typed(nothing.driver, 'ctrl c');
+      expect(nothing.did).toEqual(['quit']);
+      const { driver, did } = tried();
+      typed(driver, 'p', 'ctrl c');
+      expect(did).toEqual([]);
+      typed(driver, 'ctrl c');
+      expect(did).toEqual(['quit']);
+    });
+  });
+
+  it('whoever stopped looking is not told', async () => {
+    const { driver, reads } = tried();
     let told = 0;
     const stop = driver.subscribe(() => {
       told += 1;
     });
     stop();
-    driver.send({ is: 'key', key: 'p' });
+    reads[0]!(good(aLoaded()));
+    await settled();
     expect(told).toBe(0);
   });
 });

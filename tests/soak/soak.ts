@@ -12,6 +12,7 @@ import {
   replacedOnAFailingDisk,
 } from './failing-disk.ts';
 import { flippedBits } from './flipped-bits.ts';
+import { keyChunks } from './keys.ts';
 import { killed } from './killed.ts';
 import { mergeLaws } from './merge-laws.ts';
 import { parsers } from './parsers.ts';
@@ -41,6 +42,7 @@ const CAMPAIGNS: { readonly [word: string]: Campaign } = {
   parsers,
   drawing: drawingFilter,
   planted: plantedFaults,
+  keys: keyChunks,
 };
 /** What is to be found in them is found only with enough tries. */
 const ALWAYS_WHOLE: readonly Campaign[] = [writersWithoutTheLock, plantedFaults];

@@ -31,6 +31,13 @@ describe('the answer in half a page', () => {
     );
   });
 
+  it('under way says how much of the passage is left, not that there is no window', () => {
+    const passage = { ...aDocument().passage!, toGo: { nm: 15.2, hours: 2.6 } };
+    expect(brief({ passage, windows: [] }).at(-2)).toContain(
+      'is 5 h old. Under way for Heron Bight to Otter Cay, 60 nm, 15 nm to go, about 3 h.',
+    );
+  });
+
   it('says what to do first, and when even that is not enough', () => {
     const actions = ['look', 'top up', 'stop the leak', 'buy', 'renew'].map((what) => ({
       do: what,
@@ -38,6 +45,7 @@ describe('the answer in half a page', () => {
       takes: [],
       minutes: 10,
       boatScoreAfter: 80,
+      buys: null,
     }));
     const said = brief({
       verdict: 'not ready',

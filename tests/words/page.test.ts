@@ -167,7 +167,7 @@ const document: VerdictDocument = {
   format: 1,
   boat: 'Whimbrel',
   at: '2026-02-03T07:40:00Z',
-  passage: { id: 'p', name: 'Port Halloran', nm: 62.4, hours: 12.1 },
+  passage: { id: 'p', name: 'Port Halloran', nm: 62.4, hours: 12.1, toGo: null },
   forecast: null,
   verdict: 'not ready',
   reasons: [
@@ -194,9 +194,10 @@ const document: VerdictDocument = {
       ],
       minutes: 10,
       boatScoreAfter: 97.2,
+      buys: null,
     },
   ],
-  whileHeld: [{ do: 'service', item: 'belt', takes: [], minutes: 45, boatScoreAfter: 97.2 }],
+  whileHeld: [{ do: 'service', item: 'belt', takes: [], minutes: 45, boatScoreAfter: 97.2, buys: null }],
   beforeLeaving: [
     { check: 'raw-water', made: false, minutes: 1 },
     { check: 'blanket', made: true, minutes: 5 },
@@ -220,8 +221,15 @@ const document: VerdictDocument = {
 };
 
 describe('the verdict as a page', () => {
+  it('says how much is to be bought', () => {
+    const buy = { do: 'buy', item: 'impeller', takes: [], minutes: 60, boatScoreAfter: 97, buys: 2 };
+    expect(verdictPage({ ...document, toGetReady: [buy] }, 80, 'UTC')).toContain(
+      '1. Buy: 2 x Impeller, 1 h; then the boat is 97 in 100.',
+    );
+  });
+
   it('counts on a look being found well, and says so', () => {
-    const look = { do: 'look', item: 'gear-oil', takes: [], minutes: 5, boatScoreAfter: 97 };
+    const look = { do: 'look', item: 'gear-oil', takes: [], minutes: 5, boatScoreAfter: 97, buys: null };
     expect(verdictPage({ ...document, toGetReady: [look] }, 80, 'UTC')).toContain(
       '1. Look at: Gear oil, 5 min; if found well the boat is 97 in 100.',
     );

@@ -104,6 +104,11 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
     'Gear oil: about 0.854 L now, under the low mark at 1.1 L; top it up.',
   ],
   [
+    'gear-oil',
+    { why: 'past limit', value: 1.0961, limit: 1.1, unit: 'L' },
+    'Gear oil: about 1.1 L now, just under the low mark at 1.1 L; top it up.',
+  ],
+  [
     'fuel',
     { why: 'past limit', value: 31, limit: 40, unit: 'L' },
     'Fuel: about 31 L now, under the 40 L to be kept; top it up.',
@@ -333,6 +338,14 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
   [
     { reason: 'warning to mind', text: 'SMALL CRAFT ADVISORY' },
     'In force on the way, without barring leaving: SMALL CRAFT ADVISORY.',
+  ],
+  [
+    { reason: 'period not said' },
+    'The forecast leaves out the period of some seas on the way, so how short they are is not judged.',
+  ],
+  [
+    { reason: 'beyond forecast', hours: 5 },
+    'The last 5 h of the passage lie beyond the forecast and are not judged; hear it again under way.',
   ],
   [
     { reason: 'pressure falls', hPa: 3.4 },

@@ -7,7 +7,7 @@ import { AT, aDocument } from '../helpers/a-document.ts';
 const until = (instant: string, more: Partial<VerdictDocument> = {}) =>
   stayingPresses(aDocument({ staying: { until: instant, why: 'wind over 30 kn' }, ...more }));
 const work = (minutes: number): VerdictDocument['toGetReady'] => [
-  { do: 'renew', item: 'pencil', takes: [], minutes, boatScoreAfter: 97 },
+  { do: 'renew', item: 'pencil', takes: [], minutes, boatScoreAfter: 97, buys: null },
 ];
 
 describe('staying is the danger', () => {

@@ -1,4 +1,4 @@
-import { cautionsFor } from '../../words/cautions.ts';
+import { cautionsFor, passCaution } from '../../words/cautions.ts';
 import { entryWords } from '../../words/entry-words.ts';
 import { momentWords } from '../../words/say.ts';
 import { sayShortly } from '../../words/troubles.ts';
@@ -45,7 +45,7 @@ export function rowLines(sight: Sight, page: RoundPage, index: number, columns: 
 function noteLines(row: RoundRow, text: string): Span[] {
   const { look } = row;
   const { wants, minutes, note } = look;
-  const cautions = pours(row, text) ? cautionsFor('fluid') : [];
+  const cautions = cautionsAt(row, text);
   const facts = [...(wants === null ? [] : [wants]), ...(minutes === null ? [] : [`${minutes} min`])];
   return [
     ...(facts.length === 0 ? [] : [say(facts.join('; '))]),
@@ -55,12 +55,21 @@ function noteLines(row: RoundRow, text: string): Span[] {
   ];
 }
 
+/** By the engine: fluids and anodes with it stopped, all that is looked at with it running. */
+function cautionsAt(row: RoundRow, text: string): readonly string[] {
+  if (pours(row, text)) return cautionsFor('fluid');
+  const { kind } = row.look;
+  const isAtEngine = row.pass === 'running' || kind === 'fluid' || kind === 'anode';
+  const caution = isAtEngine ? passCaution(row.pass) : null;
+  return caution === null ? [] : [caution];
+}
+
 function suchAs({ kind, unit }: RoundRow['look']): string {
   switch (kind) {
     case 'engine':
       return '3412.6, or +1.5 more than last time';
     case 'fluid':
-      return '1.2, -.1, 1/2, full, low, off; 1/2 +300ml drops: half, 300 ml poured in, drops form (dry, wet, drops, falls)';
+      return `${unit}: 1.2, -.1, 1/2, full, low, off; 1/2 +300ml drops: half, 300 ml poured in, drops form (dry, wet, drops, falls)`;
     case 'anode':
       return 'what is left: 60%, 1/2, -10%';
     case 'check':
@@ -76,7 +85,7 @@ function stateWords(sight: Sight, page: RoundPage, { look }: RoundRow): string {
   const found = enteredAt(page, look.id);
   if (!found) {
     if (look.last === null) return 'never looked at';
-    return `${look.last.found}, ${agoWords(Date.parse(look.last.at), now)}`;
+    return `${look.last.found}, ${agoWords(Date.parse(look.last.at), now, zone)}`;
   }
   const { batch, entered } = found;
   const said = entered.drafts.map((draft) => afterName(entryWords(draft, page.ground.boat), look.name));

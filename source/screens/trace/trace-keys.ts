@@ -1,16 +1,33 @@
 import type { Binding } from '../bindings.ts';
-import { hasTables, isAsked, isTold } from './open-trace.ts';
+import {
+  hasFound,
+  hasSeveralFound,
+  hasTables,
+  isAsked,
+  isOfBilge,
+  isTold,
+  isWorkOpen,
+} from './open-trace.ts';
 
-/** The keys of a trace, and the one that opens it. */
+/** The keys of a trace and of the hunts closed before, and those that open them. */
 export const traceKeys: readonly Binding[] = [
   {
     keys: ['f'],
     shown: 'f',
     does: 'find where it comes from: causes with their chances, and the next best look',
     short: 'f find cause',
-    on: ['item'],
+    on: ['item', 'engine'],
     when: hasTables(1),
     act: 'trace',
+  },
+  {
+    keys: ['F'],
+    shown: 'F',
+    does: 'what was found before: hunts that work has closed, the newest first',
+    short: 'F found before',
+    on: ['item', 'engine', 'trace'],
+    when: hasFound,
+    act: 'found',
   },
   {
     keys: ['y'],
@@ -57,11 +74,47 @@ export const traceKeys: readonly Binding[] = [
     act: 'work for it',
   },
   {
+    keys: ['h'],
+    shown: 'h',
+    does: 'log whether the work helped, where that is known',
+    short: 'h helped',
+    on: ['trace'],
+    when: isWorkOpen,
+    act: { fillIn: 'helped' },
+  },
+  {
+    keys: ['v'],
+    shown: 'v',
+    does: 'what comes in by an opening so large and so far under water, against the pump',
+    short: 'v inflow',
+    on: ['trace'],
+    when: isOfBilge,
+    act: { fillIn: 'inflow' },
+  },
+  {
     keys: ['tab'],
     shown: 'Tab',
     does: 'another trouble of it, where there are tables for several',
+    short: 'Tab another trouble',
     on: ['trace'],
     when: hasTables(2),
     act: 'next table',
+  },
+  {
+    keys: ['right', 'l', 'tab'],
+    shown: '→ l Tab',
+    does: 'the hunt before this one',
+    short: '→ older',
+    on: ['found'],
+    when: hasSeveralFound,
+    act: 'older hunt',
+  },
+  {
+    keys: ['left', 'h', 'back tab'],
+    shown: '← h',
+    does: 'the hunt after this one',
+    on: ['found'],
+    when: hasSeveralFound,
+    act: 'newer hunt',
   },
 ];
