@@ -68,8 +68,12 @@ export const CARET = '▏';
 /** The field as it is drawn in at most `columns`, the part round the caret where it is longer. */
 export function fieldSpans({ text, caret }: Field, columns: number): Span[] {
   const letters = lettersOf(text);
-  let from = 0;
-  while (from < caret && widthOf(letters.slice(from, caret).join('')) > columns - 2) from += 1;
+  let from = caret;
+  let room = columns - 2;
+  while (from > 0 && widthOf(letters[from - 1]!) <= room) {
+    from -= 1;
+    room -= widthOf(letters[from]!);
+  }
   const before = letters.slice(from, caret).join('');
   const after = cut(letters.slice(caret).join(''), columns - 1 - widthOf(before));
   return [say(before, 'chosen'), say(CARET, 'chosen'), say(after, 'chosen')];

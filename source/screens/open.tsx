@@ -9,6 +9,7 @@ import { fromTheTop } from './from-the-top.ts';
 import type { Host } from './host.ts';
 import { firstModel, type Model, modelWithoutBoat } from './model.ts';
 import { pasteApart } from './paste-apart.ts';
+import { quietOf } from './quiet.ts';
 import { Root } from './root.tsx';
 import { suspensionOf } from './suspension.ts';
 
@@ -57,6 +58,7 @@ export async function openBoard({
   const end = (status: number) => ending.resolve({ status });
   const fail = (thrown: unknown) => (isGone(thrown) ? end(ENDING.SIGHUP) : ending.resolve({ thrown }));
   const suspension = suspensionOf(host);
+  const quiet = quietOf(host);
   const begun = Promise.withResolvers<Instance>();
   const drawn = async () => (await begun.promise).waitUntilRenderFlush();
   const driver = driverOf({
@@ -117,8 +119,8 @@ export async function openBoard({
       rowsKept={host.rowsKept}
     />,
     {
-      stdin: pasteApart(host.stdin),
-      stdout: fromTheTop(host.stdout),
+      stdin: pasteApart(quiet.stdin),
+      stdout: fromTheTop(quiet.stdout),
       stderr: host.stderr,
       exitOnCtrlC: false,
       patchConsole: false,
@@ -132,7 +134,8 @@ export async function openBoard({
   begun.resolve(instance);
   instance.waitUntilExit().then(() => end(0), fail);
   const outcome = await ending.promise;
-  await closed(instance, host);
+  if (suspension.isHandedBack()) quiet.hush();
+  await closed(instance, quiet);
   for (const one of undo) one();
   if ('thrown' in outcome) throw outcome.thrown;
   return outcome.status;
@@ -162,12 +165,12 @@ function drawAfresh(instance: Instance, { stdout }: Host, spoken: boolean): void
 }
 
 /** Gives the terminal back, and does not wait for one that is gone. */
-async function closed(instance: Instance, host: Host): Promise<void> {
+async function closed(instance: Instance, { stdin }: Pick<Host, 'stdin'>): Promise<void> {
   try {
     instance.unmount();
     const late = new Promise((settle) => setTimeout(settle, CLOSING_MS).unref());
     await Promise.race([instance.waitUntilExit().catch(() => {}), late]);
-    host.stdin.setRawMode(false);
+    stdin.setRawMode(false);
   } catch {
     // The terminal is gone: a window closed, a line dropped. Nothing is lost by it, every entry is saved when made.
   }

@@ -17,6 +17,8 @@ export interface Suspension {
   redraw(): Promise<void>;
   /** Hands the terminal to what runs in its place, and takes it again when that ends. */
   lend(act: () => Promise<void>): Promise<void>;
+  /** Whether the terminal is somebody else's now. */
+  isHandedBack(): boolean;
 }
 
 export function suspensionOf(host: Host): Suspension {
@@ -42,6 +44,7 @@ export function suspensionOf(host: Host): Suspension {
     suspend: () => whileHandedBack(() => stopped(host)),
     redraw: () => whileHandedBack(async () => {}),
     lend: whileHandedBack,
+    isHandedBack: () => handedBack,
   };
 }
 
@@ -55,4 +58,6 @@ async function stopped(host: Host): Promise<void> {
     host.stopJob();
   });
   clearInterval(held);
+  // A signal to end that came while it stood still has its turn first.
+  await new Promise((next) => setImmediate(next));
 }

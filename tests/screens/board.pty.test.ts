@@ -133,6 +133,33 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     await expectRestored(terminal);
   });
 
+  it('put aside with Ctrl+Z and told to end, it leaves the terminal to the shell', async () => {
+    const terminal = await shell();
+    terminal.type(run(boardCommand));
+    await terminal.until(answered, 'the board');
+    await typeHalf(terminal, 4);
+    terminal.type('\u001a');
+    await terminal.until((screen) => screen.includes('Stopped'), 'the shell');
+    process.kill(pid(), 'SIGTERM');
+    terminal.type("clear; fg; echo sta''tus: $?\r");
+    const ended = await terminal.until((screen) => screen.includes('status: 143'), 'the status');
+    expect(ended).not.toContain('GEAR OIL');
+    await expectRestored(terminal);
+  });
+
+  it.each(ways)(
+    'from the first questions of a new boat %s gives the terminal back, the status %i',
+    async (_, status, leave) => {
+      const terminal = await shell();
+      const nowhere = `XDG_CONFIG_HOME=${folder}/none HOME=${folder}`;
+      terminal.type(run(`env ${nowhere} ${process.execPath} ${PROGRAM}`));
+      await terminal.until((screen) => /> What drives her[^▏]*▏/u.test(screen), 'the first question');
+      leave(terminal);
+      await terminal.until((screen) => screen.includes(`status: ${status}`), 'the status');
+      await expectRestored(terminal);
+    },
+  );
+
   it('ends when its window is closed, even where nobody passes the hang-up on', async () => {
     const ended = path.join(folder, 'ended');
     const terminal = openTerminal('sh', ['-c', `trap "" HUP; ${boardCommand}; echo $? > ${ended}`], {

@@ -44,6 +44,14 @@ describe('the board for a screen reader', () => {
     }
   });
 
+  it('leaves out the caret, and headings over what is in sight alone', () => {
+    const stores = heard(moved(aModel(), 's'));
+    expect(stores.join('\n')).not.toContain('▏');
+    const headings = stores.filter((text) => text === text.toUpperCase());
+    expect(headings.length).toBeLessThan(3);
+    expect(heard(moved(aModel(), '?')).join('\n')).not.toMatch(/[↑↓←→▪▫]/u);
+  });
+
   it('a history is its sentence', () => {
     const page = heard(moved({ ...aModel(), chosen: 'item:gear-oil' }, 'enter'));
     expect(page.join('\n')).toContain(

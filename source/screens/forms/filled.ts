@@ -27,11 +27,12 @@ export function wanting({ page, rows }: OpenForm): readonly number[] {
 }
 
 /** What the form becomes as it stands, or all that is wrong with it. */
-export function filled(sight: Sight, { page, rows }: OpenForm): Result<readonly Draft[]> {
+export function filled(sight: Sight, open: OpenForm): Result<readonly Draft[]> {
+  const { page, rows } = open;
   const { model } = sight;
   const typed = typedIn(page, rows);
   const drafts: Draft[] = [];
-  const troubles: Trouble[] = [];
+  const troubles: Trouble[] = strangersIn(open);
   for (const { kind, ...fields } of forms[page.form].entries(typed, page.about, sight)) {
     const words = [kind!, ...Object.entries(fields).map(([field, text]) => `${field}=${text}`)];
     const read = typedDraft(words, {
@@ -54,6 +55,17 @@ export function typedIn(page: FormPage, rows: readonly FormRow[]): Typed {
       return text === '' ? [] : [[field, choices ? chosen(text, choices) : text]];
     }),
   );
+}
+
+/** What is none of the choices, where nothing else can stand. */
+function strangersIn({ page, rows }: OpenForm): Trouble[] {
+  return rows.flatMap(({ field, choices, onlyThese, example }, index): Trouble[] => {
+    const text = textAt(page, index);
+    if (!choices || !onlyThese || text === '') return [];
+    const found = choices.some(({ id }) => id === chosen(text, choices));
+    const expected = 'the beginning of one of their names';
+    return found ? [] : [{ kind: 'not understood', field, text, expected, example }];
+  });
 }
 
 /** The one choice whose id or name begins so; else what was typed, to be told as unknown. */

@@ -48,6 +48,8 @@ export interface FormRow {
   readonly usual: string | null;
   /** Things to choose from, each by the beginning of its name or id. */
   readonly choices?: readonly Choice[];
+  /** Nothing else can stand there; absent where the log takes other names too, or tells of them itself. */
+  readonly onlyThese?: true;
 }
 
 export interface Choice {

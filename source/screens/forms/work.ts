@@ -39,6 +39,7 @@ function causeRow(sight: Sight, id: string): FormRow[] {
       example: `${first.name}, or none`,
       usual: 'no one cause',
       choices: [...causes, NONE],
+      onlyThese: true,
     },
   ];
 }
