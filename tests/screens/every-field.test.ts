@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readDraft } from '../../source/logbook/drafts.ts';
-import { partsOf } from '../../source/screens/boat/boat.ts';
+import { partsOf } from '../../source/screens/boat/part.ts';
 import { type Field, fieldWith } from '../../source/screens/field.ts';
 import { formKeys } from '../../source/screens/forms/form-keys.ts';
+import { fillIn } from '../../source/screens/forms/form-moves.ts';
 import { type FormName, forms } from '../../source/screens/forms/table.ts';
 import { type Model, pageOf, type Request, withTop } from '../../source/screens/model.ts';
 import { sightOf } from '../../source/screens/sight.ts';
@@ -28,6 +29,8 @@ const GOOD: { readonly [field: string]: string } = {
   expires: '2027-05-01',
   share: '60 %',
   wind: '12',
+  reading: '1200',
+  seen: 'yes',
 };
 const WORDS = new Set(['for', 'text', 'why', 'note', 'name', 'locker', 'unit']);
 
@@ -49,6 +52,8 @@ function formPlaces(): Place[] {
     formKeys.filter((one) => one.on.some((page) => page === on)).map(({ key }) => moved(model, key));
   const opened = [
     ...ids.flatMap((id) => under('item', item(id))),
+    ...under('engine', { ...items, pages: [items.pages[0], { page: 'engine', id: 'main', from: 0 }] }),
+    ...(['helped', 'inflow'] as const).map((form) => fillIn(form)(item('gear-oil'))[0]),
     ...under('board', items),
     ...under('stores', moved(items, 's')),
     ...under('log', moved(items, 'L')),
@@ -89,7 +94,9 @@ function otherPlaces(): Place[] {
   const rows = page.page === 'round' ? page.rows.length : 0;
   return [
     ...[...chosen].flatMap(([kind, at]) => {
-      const page = moved(model, 'b', ...Array<string>(at).fill('j'), 'a');
+      const there = moved(model, 'b', ...Array<string>(at).fill('j'));
+      const added = moved(there, 'a');
+      const page = pageOf(added).page === 'boat item' ? added : moved(there, 'enter');
       const top = pageOf(page);
       const count = top.page === 'boat item' ? top.fields.length : 0;
       return Array.from({ length: count }, (_, row) => ({
@@ -136,7 +143,8 @@ function expectSound(requests: readonly Request[], name: string): void {
   for (const request of requests) {
     if (request.do === 'save')
       for (const draft of request.drafts) expect(readDraft(draft).ok, name).toBe(true);
-    expect(JSON.stringify(request), name).not.toMatch(/NaN|Infinity|:null/u);
+    // The boat and her limits are no entries of a list: they have no id.
+    expect(JSON.stringify(request).replaceAll('"id":null', ''), name).not.toMatch(/NaN|Infinity|:null/u);
   }
 }
 
@@ -158,7 +166,8 @@ describe('every field of every page', () => {
   it('filled in as it should be, each form is saved', () => {
     for (const { name, model } of places) {
       const page = pageOf(model);
-      if (page.page !== 'form') continue;
+      // What it works out is logged nowhere.
+      if (page.page !== 'form' || page.form === 'inflow') continue;
       const field = name.split(', ').at(-1)!;
       const filled = moved(model, { is: 'pasted', text: GOOD[field] ?? '' });
       const [asked, first] = update(filled, { is: 'key', key: 'enter' });
