@@ -30,7 +30,10 @@ const { output } = await build({
       // Preferences are checked by hand, without the schema these would compile.
       'ajv/dist/2020.js': join(import.meta.dirname, 'nothing.js'),
       'ajv-formats': join(import.meta.dirname, 'nothing.js'),
+      // Versions are only compared to migrate preferences from an older one: none is.
+      semver: join(import.meta.dirname, 'nothing.js'),
       'string-width': join(import.meta.dirname, 'string-width.cjs'),
+      '@alcalzone/ansi-tokenize': join(import.meta.dirname, 'ansi-tokenize.js'),
     },
   },
   transform: {

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import path from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { crc32 } from 'node:zlib';
 import { type BoardStart, run } from './commands/run.ts';
 import type { OpenBoat } from './commands/which-boat.ts';
@@ -19,6 +20,10 @@ import { settingsIn } from './files/settings.ts';
 import type { Turns } from './maths/turns.ts';
 import type { Outside, Terminal } from './outside.ts';
 import { bad, good, type Result } from './trouble.ts';
+import { tracing } from './words/traced.ts';
+
+// What is read of a log is kept, so room for what is soon forgotten does not help: it would grow by a hundred megabytes while one is read.
+setFlagsFromString('--semi-space-growth-factor=1');
 
 const { env, stdin, stdout, stderr } = process;
 const samples: string[] = [];
@@ -105,15 +110,13 @@ async function board(start: BoardStart): Promise<number> {
         latest = read.value;
         const { boat, entries } = read.value;
         const own = (await folder?.tables()) ?? { tables: [], troubles: [] };
-        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()) });
+        return good({ ...read.value, own, condition: conditionAt(boat, entries, moment()), seenUntil: at });
       },
       async judge(of, wanted) {
-        const answered = await inTurns(
-          start.answering(of, { at: of.condition.at, seed, simulations }),
-          wanted,
-        );
+        const answered = await inTurns(start.answering(of, { seed, simulations }), wanted);
         return answered?.document ?? null;
       },
+      trace: (of, asked, wanted) => inTurns(tracing(of, asked), wanted),
       save: async (drafts) =>
         folder && latest
           ? await folder.append(start.withDecisions(drafts, latest, { seed, simulations }))

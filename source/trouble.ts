@@ -140,7 +140,17 @@ export type RequestTrouble =
   | {
       kind: 'unknown word';
       word: string;
-      what: 'command' | 'option' | 'entry kind' | 'field' | 'item' | 'id' | 'forecast' | 'schema' | 'table';
+      what:
+        | 'command'
+        | 'option'
+        | 'entry kind'
+        | 'field'
+        | 'item'
+        | 'id'
+        | 'forecast'
+        | 'schema'
+        | 'table'
+        | 'closed hunt';
       near?: string;
     }
   | { kind: 'wanting'; what: string; example: string }
@@ -154,7 +164,11 @@ export type RequestTrouble =
       line?: number;
       doubt: Extract<LogTrouble, { kind: 'odd reading' | 'unknown item' | 'clock' }>;
     }
-  | { kind: 'not saved'; code: string; text: string };
+  | { kind: 'not saved'; code: string; text: string }
+  /** boat.json is no longer what a change was typed over. `field` null: the whole of it is gone. */
+  | { kind: 'changed meanwhile'; id: string; field: string | null }
+  /** A part that cannot go, since others name it: their names, and the field each does it in. */
+  | { kind: 'still named'; name: string; by: readonly { name: string; field: string }[] };
 
 /** A forecast that cannot be taken in as it was given. */
 export type ForecastTrouble =

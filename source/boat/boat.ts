@@ -79,6 +79,14 @@ export function engineOf(boat: Boat, named: string | undefined): string | null {
   return boat.engines.length === 1 ? boat.engines[0]!.id : null;
 }
 
+/** The services that go by an engine's hours, or name it. */
+export function servicesBy(boat: Boat, engine: string): Boat['services'] {
+  return boat.services.filter(
+    (service) =>
+      (service.everyHours === undefined ? service.engine : engineOf(boat, service.engine)) === engine,
+  );
+}
+
 /** The engines a fluid goes by: none, one, or those that share a tank. */
 export function enginesOf(fluid: Fluid): readonly string[] {
   if (fluid.engine === undefined) return [];

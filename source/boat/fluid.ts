@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { amount, group, id, itemFields, type Known, meanAndSd, oneOf, part, yesNo } from './fields.ts';
+import { WAYS_TO_READ } from './ways-to-read.ts';
 
 const loss = (unit: string, most: number) =>
   group(
@@ -41,15 +42,7 @@ export const fluidSchema = group(
     vary: part('the whole of the usual loss', 0, 5)
       .default(0.3)
       .describe('How much the loss varies from day to day, as a part of itself. No unit.'),
-    how: oneOf([
-      'stopped-cold',
-      'stopped-hot',
-      'running-hot',
-      'stick-resting',
-      'stick-screwed',
-      'gauge',
-      'sounding',
-    ])
+    how: oneOf(WAYS_TO_READ)
       .optional()
       .describe('How it is usually read. Readings taken another way are compared with care.'),
     loss: group(

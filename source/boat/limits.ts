@@ -63,7 +63,9 @@ const go = amount('passages in 100', 0, 100).describe(
 const overHours = amount('hours', 0, 1000).describe(
   'How long wind or headwind may be over its limit, by up to 5 knots, in hours.',
 );
-const smallCraft = oneOf(['watch', 'stop']).describe('What a small-craft warning means: watch it, or stop.');
+const smallCraft = oneOf(['watch', 'stop']).describe(
+  'What a warning for small craft, or of strong wind below a gale, means: watch it, or stop.',
+);
 
 const weatherKeys = {
   wind: weatherLimit('knots', 200)

@@ -64,7 +64,7 @@ export function positionsIn(text: string, file: string, tree: Node | undefined):
 }
 
 /** A path as people read it: `fluids[2].low`. */
-function sayPath(path: Path): string {
+export function sayPath(path: Path): string {
   return path
     .map((step, i) => {
       if (typeof step === 'number') return `[${step}]`;

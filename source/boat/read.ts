@@ -39,7 +39,8 @@ export function readBoat(text: string, file: string): Result<Boat> {
   const value: unknown = getNodeValue(tree);
   const newer = newerFormat(value, positions);
   if (newer) return bad(...troublesOf([newer], positions, file));
-  const parsed = boatSchema.safeParse(value);
+  // Read once: to compile the schema takes longer than to read a boat with it.
+  const parsed = boatSchema.safeParse(value, { jitless: true });
   const names = nameTroubles(tree, positions);
   const fields = parsed.success ? [] : schemaTroubles(parsed.error.issues, value, names, positions);
   const found = syntax.concat(names, fields, crossTroubles(value, positions));
@@ -105,13 +106,22 @@ function schemaTroubles(
     const path = issue.path.map((step) => (typeof step === 'number' ? step : String(step)));
     const { parent, value: found } = valueAt(value, path);
     const field = path.at(-1);
-    if (found === undefined && typeof field === 'string') {
-      if (parent === undefined || misspelt.has(JSON.stringify(path))) return [];
-      const facts: Facts = { kind: 'field missing', field, expected: issue.message };
-      return [{ spot: positions.value(path.slice(0, -1)), facts: () => facts }];
-    }
-    return [{ spot: positions.value(path), facts: () => wrongValue(issue, found) }];
+    const isMissing = found === undefined && typeof field === 'string';
+    if (isMissing && (parent === undefined || misspelt.has(JSON.stringify(path)))) return [];
+    const spot = positions.value(isMissing ? path.slice(0, -1) : path);
+    return [{ spot, facts: () => issueFacts(issue, field, found) }];
   });
+}
+
+/** What the schema found of a field, or of a field that is not there. */
+export function issueFacts(
+  issue: z.core.$ZodIssue,
+  field: string | number | undefined,
+  found: unknown,
+): Facts {
+  if (found === undefined && typeof field === 'string')
+    return { kind: 'field missing', field, expected: issue.message };
+  return wrongValue(issue, found);
 }
 
 function valueAt(root: unknown, path: Path): { parent: unknown; value: unknown } {

@@ -47,9 +47,19 @@ function templateEngines(answers: TemplateAnswers): NonNullable<BoatFile['engine
   }));
 }
 
+/** What a passage begins with where nothing is known of it, in knots, shares of the passage and days. Common practice, no source. */
+export function usualPassage(engines: readonly string[]) {
+  return {
+    speed: usualSpeed[engines.length === 0 ? 'sail' : 'single'],
+    motoring: Object.fromEntries(engines.map((engine) => [engine, { mean: 0.35, sd: 0.15 }])),
+    reserveDays: 2,
+  };
+}
+
 function templatePassage(answers: TemplateAnswers, passage: NonNullable<TemplateAnswers['passage']>) {
   const { name, legs, speed = usualSpeed[answers.template ?? 'single'] } = passage;
   const drives = drivesOf(answers);
+  const { motoring, reserveDays } = usualPassage(drives.map(({ id }) => id));
   const motors = drives.length === 0 ? '' : '; motoring a third of the way where there is no forecast';
   return {
     id: FIRST_PASSAGE,
@@ -60,8 +70,8 @@ function templatePassage(answers: TemplateAnswers, passage: NonNullable<Template
       ...(nm === undefined ? {} : { nm }),
     })),
     speed,
-    motoring: Object.fromEntries(drives.map(({ id }) => [id, { mean: 0.35, sd: 0.15 }])),
-    reserveDays: 2,
+    motoring,
+    reserveDays,
     note: `Speed ${speed.mean} knots give or take ${speed.sd}${motors}. ${COMMON_PRACTICE}`,
   };
 }

@@ -18,8 +18,9 @@ export interface Question {
 }
 
 /** The one road from a boat and her log to an answer: the shell and the board both take it, so they cannot differ. Damage of the log counts into the answer. */
-export function answerFor(loaded: Known, question: Question): Answered {
-  return inOneGo(answering(loaded, question));
+export function answerFor(loaded: Known, { at, seed, simulations }: Question): Answered {
+  const condition = conditionAt(loaded.boat, loaded.entries, at);
+  return inOneGo(answering({ ...loaded, condition }, { seed, simulations }));
 }
 
 type Known = Pick<LoadedBoat, 'boat' | 'entries' | 'troubles' | 'forecasts'>;
@@ -29,13 +30,12 @@ interface Answered {
   readonly document: VerdictDocument;
 }
 
-/** The same road in turns, for who has keys to answer meanwhile. */
+/** The same road in turns, for who has keys to answer meanwhile, from her condition at the moment it is for. */
 export function* answering(
-  { boat, entries, troubles, forecasts }: Known,
-  { at, seed, simulations }: Question,
+  { boat, condition, troubles, forecasts }: Omit<Known, 'entries'> & { readonly condition: Condition },
+  { seed, simulations }: Omit<Question, 'at'>,
 ): Turns<Answered> {
-  const condition = conditionAt(boat, entries, at);
-  yield;
+  const { at } = condition;
   const beliefs = yield* believing(boat, condition);
   const forecast = forecastAt(forecasts, at, condition.forecastChoice);
   const answer = yield* judging({
@@ -53,5 +53,6 @@ export function* answering(
     now: weatherNow(boat, condition, forecast),
     met: forecastMet(boat, condition, forecasts),
   };
+  yield;
   return { condition, document: documentOf({ boat, condition, beliefs, answer, forecasts: told }) };
 }

@@ -7,13 +7,13 @@ import { readGrib } from '../forecast/grib/read.ts';
 import { summaryOf } from '../forecast/grib/summary.ts';
 import { askTrouble, finished, readForecast, type Understood } from '../forecast/recognise.ts';
 import type { LoadedBoat, Outside } from '../outside.ts';
-import { piecesOf } from '../passage/pieces.ts';
+import { piecesOf, whereOf } from '../passage/pieces.ts';
 import { bad, good, type Result } from '../trouble.ts';
 import { cleanLine } from '../words/clean.ts';
 import { forecastPage } from '../words/forecast-page.ts';
 import { gribLines } from '../words/grib-lines.ts';
 import { momentFrom } from '../words/moments.ts';
-import { preferred } from '../words/preferred.ts';
+import { bareUnits } from '../words/preferred.ts';
 import type { Command, Request } from './command.ts';
 import { chooseForecast, listAboard } from './forecasts-aboard.ts';
 import { complainOf, jsonText } from './show.ts';
@@ -31,7 +31,8 @@ export const forecast: Command = {
   says: 'shows a forecast as it is understood, then takes it in; alone, the forecasts aboard',
   more: [
     'Takes a text bulletin, hourly or grid-point JSON, a CSV table, a GRIB, or rows as typed, one for each day and night:',
-    '  se 15-20 g28 4-6ft 7s     wind from, knots, gusts, seas, period; = as above; . not heard',
+    '  se 15-20 g28 4-6ft 7s     wind from, its speed, gusts, seas, period; = as above; . not heard',
+    'A number without a unit is in those preferred, with --json in knots and metres: 15kt, 8m/s, 2m and 6ft say which.',
     'What was not read is shown. Nothing counts until it is taken in: asked on a terminal, --yes for scripts.',
     'The newest issued counts; all are kept in the boat folder, in forecasts/. forecast alone lists them side by side',
     'with how far off they have been; forecast use <number> makes another count, until a newer one is taken in;',
@@ -74,7 +75,7 @@ async function understood(
   let given: Given & { sha256: string } = {
     now,
     timeZone: outside.zone,
-    seasUnit: preferred().height,
+    bare: bareUnits(),
     issuedAt: options.issued ?? undefined,
     zones: options.zone?.split(',').map((zone) => zone.trim()),
     sha256: outside.sha256(bytes.value),
@@ -153,10 +154,7 @@ async function agreed(outside: Outside): Promise<boolean> {
 function coverage(read: Forecast, { boat, entries }: LoadedBoat, now: number): readonly string[] {
   const { passage } = conditionAt(boat, entries, now);
   if (passage === null) return [];
-  const silent = piecesOf(passage).filter(
-    ({ place, middle }) =>
-      placeFor(read, { ...(place === null ? {} : { place }), at: [middle[0], middle[1]] }) === null,
-  );
+  const silent = piecesOf(passage).filter((piece) => placeFor(read, whereOf(piece)) === null);
   return [
     ...new Set(silent.map(({ leg, place }) => `leg ${leg + 1}${place === null ? '' : `, ${place}`}`)),
   ].map(

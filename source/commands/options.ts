@@ -5,7 +5,10 @@ export const OPTIONS = {
   boat: { takes: '<folder>', says: 'the boat folder: boat.json and log/' },
   sample: { takes: null, says: 'a fresh copy of the sample boat, its last entry this morning' },
   json: { takes: null, says: 'one JSON document instead of words' },
-  at: { takes: '<instant>', says: 'as it was then: 2026-02-03T07:40Z, "yesterday 18:00"' },
+  at: {
+    takes: '<instant>',
+    says: 'as it was then, without what happened later: 2026-02-03T07:40Z, "yesterday 18:00"',
+  },
   seed: { takes: '<number>', says: 'another seed for the simulated passages (1)' },
   simulations: { takes: '<number>', says: 'passages simulated: 256 to 65536, in steps of 32 (4096)' },
   item: { takes: '<id>', says: 'only what names this item' },

@@ -103,7 +103,8 @@ function looksNotMade({ boat, entries }: LoadedBoat, now: number): string {
   const { checks, underWay } = conditionAt(boat, entries, now);
   if (underWay !== null) return '';
   const missed = boat.checks.filter(
-    ({ id, when }) => when === 'leaving' && !checks.get(id)?.madeSinceArrival,
+    ({ id, when }) =>
+      when === 'leaving' && !(checks.get(id)?.madeSinceArrival && checks.get(id)?.unsettledBy === null),
   );
   if (missed.length === 0) return '';
   return `Looks before leaving that were not made: ${missed.map(({ name }) => cleanLine(name)).join(', ')}.\n`;

@@ -83,9 +83,10 @@ async function asPreferred(args: readonly string[], outside: Outside): Promise<O
     return outside;
   }
   const settings = await outside.settings();
-  prefer(settings);
   const { zone } = settings;
-  return zone !== null && isZone(zone) ? { ...outside, zone } : outside;
+  const own = zone !== null && isZone(zone) ? { ...outside, zone } : outside;
+  prefer(settings, () => own.zone);
+  return own;
 }
 
 /** No command: the board on a terminal; off it, or for a script, the verdict, whose answer is then no exit status. */

@@ -23,7 +23,9 @@ function statusOfOne(trouble: Trouble): number {
     case 'no table':
       return STATUS.notFound;
     case 'unknown word':
-      return ['item', 'id', 'forecast'].includes(trouble.what) ? STATUS.notFound : STATUS.usage;
+      return ['item', 'id', 'forecast', 'closed hunt'].includes(trouble.what)
+        ? STATUS.notFound
+        : STATUS.usage;
     case 'another boat':
     case 'wanting':
     case 'not understood':
@@ -37,6 +39,7 @@ function statusOfOne(trouble: Trouble): number {
     case 'no place for a copy':
       return STATUS.cannotCreate;
     case 'cannot read':
+      return trouble.code === 'ENOENT' ? STATUS.notFound : STATUS.readOrWrite;
     case 'cannot write':
     case 'disk error':
     case 'little room':

@@ -77,10 +77,12 @@ export type FluidEvent = { readonly entry: string; readonly at: number; readonly
   | { readonly kind: 'job'; readonly text: string }
   | {
       readonly kind: 'leak';
-      readonly class: 'dry' | 'wet' | 'drops' | 'falls';
+      readonly class: LeakClass;
       readonly dropsPerMinute: number | null;
     }
 );
+
+export type LeakClass = EntryOf<'leak'>['class'];
 
 export interface FluidRecord {
   readonly events: readonly FluidEvent[];

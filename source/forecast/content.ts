@@ -24,6 +24,12 @@ export type Ask =
 /** A content, or what must be asked to come to one. */
 export type Reading = { readonly content: Content } | { readonly asks: readonly Ask[] };
 
+/** What a figure of wind, and one of seas, is in where it is typed without a unit. */
+export interface BareUnits {
+  readonly wind: 'kn' | 'm/s';
+  readonly seas: 'm' | 'ft';
+}
+
 /** What the taker knows beside the source. */
 export interface Given {
   /** The clock, ms since 1970 UTC. */
@@ -36,6 +42,5 @@ export interface Given {
   readonly zones?: readonly string[] | undefined;
   /** What legs call the place, where the source has no name for it. */
   readonly place?: string | undefined;
-  /** What a bare height of seas is in. */
-  readonly seasUnit: 'm' | 'ft';
+  readonly bare: BareUnits;
 }

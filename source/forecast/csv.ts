@@ -4,11 +4,11 @@ import type { Content, Given, Reading } from './content.ts';
 import type { Position, Step } from './forecast.ts';
 import { instantFrom } from './iso-time.ts';
 import { oddities } from './oddities.ts';
+import { SQUALLS } from './squalls.ts';
 import { knotsIn, metresIn, tidy } from './units.ts';
 
 const MOST_ROWS = 2000;
 const MOST_TROUBLES = 10;
-const SQUALLS = ['none', 'isolated', 'scattered', 'line'] as const;
 
 /** Columns of figures: `wind_kn`, `seas_ft`. The unit stands in the name; `to` is the upper end of a range. */
 const COLUMN = /^(wind|wind_to|gust|seas|seas_to|dir|period|pressure)(?:_([a-z/]+))?$/;

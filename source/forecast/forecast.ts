@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Known } from '../boat/fields.ts';
+import { SQUALLS } from './squalls.ts';
 
 /** A UTC instant, ISO 8601 ending in `Z`. */
 const instant = z.iso.datetime({ precision: null });
@@ -37,7 +38,7 @@ const stepSchema = z
     periodKind: z.enum(['peak', 'mean', 'zero crossing', 'wind waves', 'swell']).nullable(),
     /** At sea level, hPa. */
     pressure: z.number().min(850).max(1100).nullable(),
-    squalls: z.enum(['none', 'isolated', 'scattered', 'line']).nullable(),
+    squalls: z.enum(SQUALLS).nullable(),
     how: z.enum(['read', 'typed', 'derived']),
   })
   .refine(({ from, to }) => Date.parse(from) < Date.parse(to));

@@ -4,6 +4,7 @@ import { MOST_KN, MOST_M } from './bulletin/figure.ts';
 import { bareNumbersIn, readProse } from './bulletin/prose.ts';
 import { summaryOf } from './bulletin/summary.ts';
 import { pointFrom, type TwoPoints } from './compass.ts';
+import type { BareUnits } from './content.ts';
 import type { ProblemKind, Step } from './forecast.ts';
 import { knotsIn, metresIn, tidy } from './units.ts';
 
@@ -29,7 +30,7 @@ export interface RowGiven {
   readonly row: number;
   /** The row before it that was heard, for `=`. */
   readonly above: RowFigures | null;
-  readonly seasUnit: 'm' | 'ft';
+  readonly bare: BareUnits;
 }
 
 const LONGEST = 2000;
@@ -41,7 +42,7 @@ const NOTHING: RowFigures = {
 
 /**
  * One row as it is typed while a broadcast goes on: `se 15-20 g28 4-6 7s`, `f5-6 sw 2.5m`, `=` as above (what follows differs), `.` not heard. The first bare figure is
- * wind in knots, the second seas. A sentence is read as a bulletin's.
+ * wind, the second seas, in the units of `bare`; a unit beside wind or gusts is that of both. A sentence is read as a bulletin's: in knots.
  */
 export function readRow(typed: string, given: RowGiven): Result<TypedRow> {
   const text = typed.slice(0, LONGEST).trim();
@@ -61,8 +62,9 @@ export function readRow(typed: string, given: RowGiven): Result<TypedRow> {
     fields.figures = given.above;
     words.shift();
   }
+  const units = { ...given.bare, wind: windUnitIn(words) ?? given.bare.wind };
   for (const word of words) {
-    const read = readWord(word, fields, given.seasUnit);
+    const read = readWord(word, fields, units);
     if (read === null) return bad({ kind: 'row not understood', row: given.row, text, word });
     const first = fields.said.get(read);
     if (first !== undefined)
@@ -100,13 +102,24 @@ function wordsOf(text: string): string[] {
     .filter((word) => word !== '');
 }
 
+/** The unit said beside the wind or the gusts of a row; null where there is none. */
+function windUnitIn(words: readonly string[]): string | null {
+  return words.flatMap((word) => WIND.exec(word)?.[5] ?? GUST.exec(word)?.[3] ?? [])[0] ?? null;
+}
+
+/** What bare figures of this row are in. */
+interface RowUnits {
+  readonly wind: string;
+  readonly seas: BareUnits['seas'];
+}
+
 /** Reads one word into the fields; what it was of, or null where it is not understood. */
-function readWord(word: string, fields: Fields, seasUnit: 'm' | 'ft'): What | null {
+function readWord(word: string, fields: Fields, units: RowUnits): What | null {
   return (
     readDirection(word, fields) ??
-    readWind(word, fields) ??
-    readBare(word, fields, seasUnit) ??
-    readGust(word, fields) ??
+    readWind(word, fields, units) ??
+    readBare(word, fields, units) ??
+    readGust(word, fields, units) ??
     readSeas(word, fields) ??
     readOther(word, fields)
   );
@@ -129,7 +142,7 @@ const WIND = new RegExp(`^${RANGE}(?:g(\\d{1,3}))?(kts?|kn|knots?|m/s)?$`);
 const GUST = /^g(\d{1,3})(?:-(\d{1,3}))?(kts?|kn|knots?|m\/s)?$/;
 const SEAS = new RegExp(`^${RANGE}(ft|feet|m|')$`);
 
-function readWind(word: string, fields: Fields): What | null {
+function readWind(word: string, fields: Fields, units: RowUnits): What | null {
   const forces = /^(?:f|bf|bft|force)(\d{1,2})(?:-f?(\d{1,2}))?$/.exec(word);
   if (forces) {
     const wind = forcesKn(Number(forces[1]), forces[2] === undefined ? undefined : Number(forces[2]));
@@ -138,14 +151,15 @@ function readWind(word: string, fields: Fields): What | null {
   }
   const found = WIND.exec(word);
   if (!found || (found[4] === undefined && found[5] === undefined)) return null;
-  return setWind(found, fields);
+  return setWind(found, fields, units);
 }
 
 function setWind(
-  [, bound, low = '', high, gust, unit = 'kt']: readonly (string | undefined)[],
+  [, bound, low = '', high, gust, unit]: readonly (string | undefined)[],
   fields: Fields,
+  units: RowUnits,
 ): What | null {
-  const each = knotsIn(unit) ?? 1;
+  const each = knotsIn(unit ?? units.wind) ?? 1;
   const wind = range(low, high, each, fields);
   fields.bare = Math.max(fields.bare, 1);
   if (wind[1] > MOST_KN || (bound === '<' && high !== undefined)) return null;
@@ -158,18 +172,18 @@ function setWind(
 }
 
 /** Figures without a unit: wind first, then seas. */
-function readBare(word: string, fields: Fields, seasUnit: 'm' | 'ft'): What | null {
+function readBare(word: string, fields: Fields, units: RowUnits): What | null {
   const found = new RegExp(`^${RANGE}$`).exec(word);
   if (!found) return null;
-  if (fields.bare === 0) return setWind(found, fields);
+  if (fields.bare === 0) return setWind(found, fields, units);
   fields.heightsNamed = false;
-  return readSeas(`${word}${seasUnit}`, fields);
+  return readSeas(`${word}${units.seas}`, fields);
 }
 
-function readGust(word: string, fields: Fields): What | null {
+function readGust(word: string, fields: Fields, units: RowUnits): What | null {
   const found = GUST.exec(word);
   if (!found) return null;
-  const [, first = '', second = first, unit = 'kt'] = found;
+  const [, first = '', second = first, unit = units.wind] = found;
   const gust = tidy(Math.max(Number(first), Number(second)) * (knotsIn(unit) ?? 1));
   return gust > MOST_KN ? null : set(fields, 'gust', { gust });
 }

@@ -24,7 +24,7 @@ export function readTyped(rows: readonly string[], given: Given): Result<Reading
   let above: RowFigures | null = null;
   let heightsNamed = true;
   for (const [i, text] of typed.entries()) {
-    const read = readRow(text, { row: i + 1, above, seasUnit: given.seasUnit });
+    const read = readRow(text, { row: i + 1, above, bare: given.bare });
     if (!read.ok) troubles.push(...read.troubles);
     else if (read.value.figures !== null) {
       const { label, from, to } = times[i]!;

@@ -4,35 +4,51 @@ import { normalQuantile } from '../maths/normal-quantile.ts';
 import { positiveCdf, positivePart, positiveQuantile } from '../maths/positive-normal.ts';
 import { gaussLegendre } from '../maths/quadrature.ts';
 import type { Stream } from '../maths/stream.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import { isWrongAlloy, meanCurrentA } from './anode-current.ts';
 import type { AnodeBelief, Spread } from './belief.ts';
 import { chooserOf } from './chooser.ts';
-import { foretold, ownWear, type PlaceWear, placeWear, type WearSeen, wearSeen } from './wear.ts';
+import { foretold, ownWear, type PlaceWear, usualWear, type WearSeen, wearAfter, wearSeen } from './wear.ts';
 
 const MS_A_DAY = 86_400_000;
 
 /** What the looks at an anode, and at those fitted in its place before, say of it (model 4); null where none was ever seen. */
 export function believeAnode(anode: Anode, condition: Condition): AnodeBelief | null {
+  return inOneGo(believingAnode(anode, condition));
+}
+
+/** The same in turns. */
+export function* believingAnode(anode: Anode, condition: Condition): Turns<AnodeBelief | null> {
   const { fittings } = condition.anodes.get(anode.id)!;
   const fitting = fittings.at(-1);
   if (fitting === undefined) return null;
   const seen = fittings.map(wearSeen);
   const now = seen.at(-1)!;
   const earlier = seen.slice(0, -1);
-  const kinds = kindsOf(placeWear(anode, seen), now);
+  let before = usualWear(anode);
+  for (const one of earlier) {
+    before = wearAfter(before, one);
+    yield;
+  }
+  const kinds = kindsOf(wearAfter(before, now), now);
   const days = (condition.at - now.from!) / MS_A_DAY;
+  yield;
   const points = pointsOver(kinds, now);
+  yield;
   const wear = spreadOf(points, ({ wear: own }) => own);
+  yield;
   const share = spreadOf(points, (point) => Math.max(0, point.start - point.wear * days));
+  yield;
   const reaches = spreadOf(points, (point) => (point.start - anode.limit) / point.wear);
+  yield;
   const on = (afterDays: number) => now.from! + Math.min(afterDays, FOREVER_DAYS) * MS_A_DAY;
   return {
     share,
     wear,
     flakes: fitting.looks.some(({ flakes }) => flakes),
     reachesLimit: { p10: on(reaches.p10), p50: on(reaches.p50), p90: on(reaches.p90) },
-    wearsFast: wearsFast(anode, earlier, kinds),
-    noWearDays: noWearDays(anode, fitting, earlier, now),
+    wearsFast: wearsFast(before, earlier, kinds),
+    noWearDays: noWearDays(before, fitting, now),
     wrongAlloy: isWrongAlloy(anode),
     currentA: anode.massKg === undefined ? null : meanCurrentA(anode.metal, anode.massKg * wear.mean, 1),
     draw: (count, streamOf) => drawsOf(kinds, now, days, count, streamOf),
@@ -110,10 +126,9 @@ function spreadOf(
 const FAST = 1.5;
 
 /** The chance that it wears at more than so many times what the earlier anodes there wore on average; null where none earlier was looked at. */
-function wearsFast(anode: Anode, earlier: readonly WearSeen[], kinds: readonly Kind[]): number | null {
+function wearsFast(place: PlaceWear, earlier: readonly WearSeen[], kinds: readonly Kind[]): number | null {
   const lookedAt = earlier.filter(({ information }) => information > 0);
   if (lookedAt.length === 0) return null;
-  const place = placeWear(anode, earlier);
   const means = lookedAt.map((seen) => meanOf(kindsOf(place, seen)));
   const limit = (FAST * means.reduce((sum, mean) => sum + mean, 0)) / means.length;
   return kinds.reduce((sum, { weight, mean, sd }) => sum + weight * (1 - positiveCdf(mean, sd, limit)), 0);
@@ -132,17 +147,11 @@ const LEAST_DAYS = 30;
 const LIKELIER = 0.5;
 const DOES_NOTHING = 0.1;
 
-function noWearDays(
-  anode: Anode,
-  { looks }: Fitting,
-  earlier: readonly WearSeen[],
-  seen: WearSeen,
-): number | null {
+function noWearDays({ usual, weights }: PlaceWear, { looks }: Fitting, seen: WearSeen): number | null {
   const last = looks.at(-1);
   if (last === undefined) return null;
   const days = (last.at - seen.from!) / MS_A_DAY;
   if (days < LEAST_DAYS) return null;
-  const { usual, weights } = placeWear(anode, earlier);
   const wears = usual.reduce((sum, wear, i) => sum + weights[i]! * Math.exp(foretold(wear, seen)), 0);
   const chance = DOES_NOTHING / (DOES_NOTHING + (1 - DOES_NOTHING) * wears);
   return chance >= LIKELIER ? days : null;

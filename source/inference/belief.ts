@@ -1,3 +1,4 @@
+import type { LeakClass } from '../condition/condition.ts';
 import type { Stream } from '../maths/stream.ts';
 
 /** A figure with its doubt. p10 and p90: 8 chances in 10 lie between. */
@@ -66,7 +67,7 @@ export interface FluidBelief {
   readonly changedAt: number | null;
   /** Chance that the level rose with nothing poured in. */
   readonly rising: number;
-  readonly leakClass: 'dry' | 'wet' | 'drops' | 'falls' | null;
+  readonly leakClass: LeakClass | null;
   /** Where drops were seen to fall: the least it loses by them, L a day; 0 otherwise. Then what is aboard must cover twice the loss. */
   readonly leastLossLPerDay: number;
   /** Draws for `count` passages; `streamOf(part)` gives this fluid's own named streams, `hoursADay` each passage's running hours a day while lying. */
@@ -116,6 +117,14 @@ export interface DemandBelief {
   readonly rate: number;
 }
 
+/** When the number a check is answered with changed by itself, and what it was on average before and since. */
+export interface CheckTrend {
+  readonly at: number;
+  readonly way: 'up' | 'down';
+  readonly before: number;
+  readonly after: number;
+}
+
 /** Running hours a day while waiting, gamma (model 2). `fixed` where usual and seen are both nothing. */
 export type WaitingBelief = { readonly shape: number; readonly rate: number } | { readonly fixed: 0 };
 
@@ -124,4 +133,5 @@ export interface Beliefs {
   readonly anodes: ReadonlyMap<string, AnodeBelief | null>;
   readonly demand: ReadonlyMap<string, DemandBelief | null>;
   readonly waiting: ReadonlyMap<string, WaitingBelief>;
+  readonly trends: ReadonlyMap<string, CheckTrend | null>;
 }

@@ -3,26 +3,27 @@ import type { Engine } from '../boat/engine.ts';
 import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
-import { believeAnode } from './anode.ts';
+import { believingAnode } from './anode.ts';
 import type { AnodeBelief, Beliefs, DemandBelief, FluidBelief, WaitingBelief } from './belief.ts';
-import { believeFluid } from './fluid.ts';
+import { trendOf } from './check-trend.ts';
+import { believingFluid } from './fluid.ts';
 
 /** What the log's readings, set against the boat file's usual figures, say of every rate aboard. */
 export function believe(boat: Boat, condition: Condition): Beliefs {
   return inOneGo(believing(boat, condition));
 }
 
-/** The same in turns, one thing after the other. */
+/** The same in turns. */
 export function* believing(boat: Boat, condition: Condition): Turns<Beliefs> {
   const waiting = new Map(boat.engines.map((engine) => [engine.id, waitingHours(engine, condition)]));
   const fluids = new Map<string, FluidBelief | null>();
   for (const fluid of boat.fluids) {
-    fluids.set(fluid.id, believeFluid(fluid, boat.engines, condition, waiting));
+    fluids.set(fluid.id, yield* believingFluid(fluid, boat.engines, condition, waiting));
     yield;
   }
   const anodes = new Map<string, AnodeBelief | null>();
   for (const anode of boat.anodes) {
-    anodes.set(anode.id, believeAnode(anode, condition));
+    anodes.set(anode.id, yield* believingAnode(anode, condition));
     yield;
   }
   return {
@@ -30,6 +31,9 @@ export function* believing(boat: Boat, condition: Condition): Turns<Beliefs> {
     anodes,
     demand: new Map(boat.spares.map((spare) => [spare.id, demandFor(boat, spare, condition)])),
     waiting,
+    trends: new Map(
+      boat.checks.map((check) => [check.id, trendOf(check, condition.checks.get(check.id)!, condition.at)]),
+    ),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Turns } from '../maths/turns.ts';
 import { type Signal, signalsIn } from './changed.ts';
 import { type Period, type ReadPeriod, readPeriod, whitenPeriod } from './period.ts';
 import { priorsAfter } from './rate-prior.ts';
@@ -14,17 +15,18 @@ export interface Cut {
 const FIRST_LOOK = 256;
 const LONGER = 4;
 
-/** The first change in a period: a signal that the readings round it bear out, at a reading that `counts`; null where there is none. One from the first reading on needs no bearing out. */
-export function firstCut(
+/** The first change in a period: a signal that the readings round it bear out, at a reading that `counts`; null where there is none. One from the first reading on needs no bearing out. In turns. */
+export function* firstCut(
   period: Period,
   leakChance: number,
   counts: (since: number, way: Signal['way']) => boolean,
-): Cut | null {
+): Turns<Cut | null> {
   const { readings } = period;
   let from = 0;
   for (let look = FIRST_LOOK; ; look *= LONGER) {
     const end = look < readings.length ? readings[look - 1]! : period.end;
     const signals = signalsIn(whitenPeriod({ ...period, readings: readings.slice(0, look), end }));
+    yield;
     for (const { since, seen, way } of signals) {
       if (since < from) continue;
       from = since + 1;
@@ -32,7 +34,7 @@ export function firstCut(
       const places = [...new Set([since, (since + seen) >>> 1, seen])].filter(
         (at) => at > 0 && counts(at, way),
       );
-      const cut = places.length > 0 ? bornOut(period, places, way, leakChance) : null;
+      const cut = places.length > 0 ? yield* bornOut(period, places, way, leakChance) : null;
       if (cut !== null) return cut;
     }
     if (look >= readings.length) return null;
@@ -46,12 +48,12 @@ const ASKED_BEFORE = 120;
 const ASKED_SINCE = 60;
 
 /** The best of several places as a cut; null where the readings bear out none. The level begins anew where that foretells them better: what was read is so, and a slip in the log or a top-up not logged must not look like a loss. */
-function bornOut(
+function* bornOut(
   period: Period,
   places: readonly number[],
   way: Signal['way'],
   leakChance: number,
-): Cut | null {
+): Turns<Cut | null> {
   const { readings, end } = period;
   const from = Math.max(0, places[0]! - ASKED_BEFORE);
   const to = places.at(-1)! + ASKED_SINCE;
@@ -64,8 +66,10 @@ function bornOut(
   let best = readPeriod(asked).logEvidence + AGAINST_CHANGE;
   let cut: Cut | null = null;
   for (const since of places) {
+    yield;
     const before = readUpTo(asked, since - from);
     for (const levelAnew of [true, false]) {
+      yield;
       const after = readPeriod(begunAt(asked, since - from, before, leakChance, levelAnew));
       const evidence = before.logEvidence + after.logEvidence;
       if (evidence <= best) continue;

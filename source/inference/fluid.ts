@@ -3,10 +3,11 @@ import type { Engine } from '../boat/engine.ts';
 import type { Fluid } from '../boat/fluid.ts';
 import type { Condition } from '../condition/condition.ts';
 import { MS_A_DAY } from '../condition/time.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import type { FluidBelief, WaitingBelief } from './belief.ts';
 import { drawsOf } from './draws.ts';
 import { experimentFor } from './experiment.ts';
-import { historyOf } from './history.ts';
+import { readingHistory } from './history.ts';
 import { effectOf } from './job-effect.ts';
 import { leakChanceAt, leakClassAt, leastLossLPerDay } from './leak-class.ts';
 import { levelHistory } from './level-history.ts';
@@ -24,17 +25,30 @@ export function believeFluid(
   condition: Condition,
   waiting: ReadonlyMap<string, WaitingBelief>,
 ): FluidBelief | null {
+  return inOneGo(believingFluid(fluid, engines, condition, waiting));
+}
+
+/** The same in turns. */
+export function* believingFluid(
+  fluid: Fluid,
+  engines: readonly Engine[],
+  condition: Condition,
+  waiting: ReadonlyMap<string, WaitingBelief>,
+): Turns<FluidBelief | null> {
   const { events, runHours } = condition.fluids.get(fluid.id)!;
   const { at } = condition;
-  const history = historyOf(fluid, events, { at, runHours });
+  const history = yield* readingHistory(fluid, events, { at, runHours });
   if (history === null) return null;
+  yield;
   const { present, changed, work, life } = history;
   const { posterior } = present;
   const unmetered = unmeteredSince(fluid, life.readings.at(-1)!.at, condition);
   const hours = hoursOnAUsualDay(fluid, engines, condition);
   const leak = leakWeights(posterior, usualPriors(fluid, leakChanceAt(fluid, events, at)));
+  yield;
   const lately = changed !== null && at - changed.at < NEWS_MS ? changed : null;
   const usualDay = daySpread(posterior, hours);
+  yield;
   const split = cannotTell(leak) ? 'cannot tell' : 'known';
   const level = levelSpread(posterior, hoursUnmetered(unmetered, waiting));
   return {

@@ -1,7 +1,8 @@
 import type { Fluid } from '../boat/fluid.ts';
 import type { FluidEvent } from '../condition/condition.ts';
+import { inOneGo, type Turns } from '../maths/turns.ts';
 import type { Signal } from './changed.ts';
-import { begunAt, firstCut, readUpTo } from './cut.ts';
+import { begunAt, type Cut, firstCut, readUpTo } from './cut.ts';
 import { leakChanceAt } from './leak-class.ts';
 import { type Period, type ReadPeriod, readPeriod } from './period.ts';
 import { priorsAfter, usualPriors } from './rate-prior.ts';
@@ -37,6 +38,15 @@ export function historyOf(
   events: readonly FluidEvent[],
   now: Pick<Moment, 'at' | 'runHours'>,
 ): History | null {
+  return inOneGo(readingHistory(fluid, events, now));
+}
+
+/** The same in turns. */
+export function* readingHistory(
+  fluid: Fluid,
+  events: readonly FluidEvent[],
+  now: Pick<Moment, 'at' | 'runHours'>,
+): Turns<History | null> {
   const life = lifeOf(fluid, events);
   if (life.readings.length === 0) return null;
   const periods: ReadPeriod[] = [];
@@ -46,10 +56,11 @@ export function historyOf(
     const before: ReadPeriod | null = last?.period ?? null;
     const chance = leakChanceAt(fluid, events, end.at);
     const stretch = { fluid, readings, end, ways: before?.waysAfter ?? new Map() };
-    const parts: readonly Part[] =
+    const period: Period =
       job === null || before === null
-        ? partsOf({ ...stretch, priors: usualPriors(fluid, chance), start: null }, chance, null)
-        : partsOf(afterWork(stretch, job, before, chance), chance, before);
+        ? { ...stretch, priors: usualPriors(fluid, chance), start: null }
+        : afterWork(stretch, job, before, chance);
+    const parts: readonly Part[] = yield* partsOf(period, chance, job === null ? null : before);
     last = parts.at(-1)!;
     periods.push(...parts.map(({ period }) => period));
     if (job !== null && before !== null) work = { job, before, after: parts[0]!.period };
@@ -91,20 +102,25 @@ function afterWork(
 const READINGS_TO_LEARN = 3;
 
 /** A stretch between works, cut where its losses changed by themselves. After work they may never have been what was expected: then the whole is read anew. */
-function partsOf(stretch: Period, leakChance: number, beforeWork: ReadPeriod | null): readonly Part[] {
+function* partsOf(
+  stretch: Period,
+  leakChance: number,
+  beforeWork: ReadPeriod | null,
+): Turns<readonly Part[]> {
   const done: Part[] = [];
   let period = stretch;
   let changed: Changed | null = null;
   for (;;) {
-    const mayBeWhole = beforeWork !== null && done.length === 0 && changed === null;
-    const began = changed !== null;
-    const cut = firstCut(period, leakChance, (since, way) =>
+    const mayBeWhole: boolean = beforeWork !== null && done.length === 0 && changed === null;
+    const began: boolean = changed !== null;
+    yield;
+    const cut: Cut | null = yield* firstCut(period, leakChance, (since, way): boolean =>
       since === 0 ? mayBeWhole : !began || way === 'up' || since >= READINGS_TO_LEARN,
     );
     if (cut === null) return [...done, { period: readPeriod(period), changed }];
-    const { since, way, levelAnew } = cut;
+    const { since, way, levelAnew }: Cut = cut;
     const { fluid, readings } = period;
-    const { at } = readings[since]!;
+    const { at }: Moment = readings[since]!;
     if (since === 0) {
       changed = { at, way, before: beforeWork! };
       period = { ...stretch, priors: priorsAfter(fluid, beforeWork!.posterior, leakChance) };

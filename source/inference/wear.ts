@@ -42,9 +42,10 @@ export function wearSeen({ fittedAt, looks }: Fitting): WearSeen {
   };
 }
 
-/** The place's usual wear as points with weights that add up to 1, and ln of how well it foretold what was seen. */
+/** The place's usual wear as points, ln of how likely each is, up to what all share, and their weights, which add up to 1. */
 export interface PlaceWear {
   readonly usual: Float64Array;
+  readonly logs: Float64Array;
   readonly weights: Float64Array;
 }
 
@@ -57,8 +58,8 @@ const POINTS = 400;
 const LEAST = 1e-3;
 const MOST = 1e2;
 
-/** What every anode fitted in a place says of its usual wear (model 4). */
-export function placeWear(anode: Anode, seen: readonly WearSeen[]): PlaceWear {
+/** What is thought of a place's usual wear before an anode was seen there (model 4). */
+export function usualWear(anode: Anode): PlaceWear {
   const expected = (1 - anode.limit) / anode.usualLifeDays;
   const usual = Float64Array.from(
     { length: POINTS },
@@ -67,12 +68,24 @@ export function placeWear(anode: Anode, seen: readonly WearSeen[]): PlaceWear {
   const logs = usual.map((wear) => {
     const z = (wear / expected - 1) / PLACE_SPREAD;
     // Evenly in the logarithm: each point stands for a stretch as long as itself.
-    return seen.reduce((sum, one) => sum + foretold(wear, one), Math.log(wear) - 0.5 * z * z);
+    return Math.log(wear) - 0.5 * z * z;
   });
+  return weighed(usual, logs);
+}
+
+/** The same once one anode more was seen there. */
+export function wearAfter({ usual, logs }: PlaceWear, seen: WearSeen): PlaceWear {
+  return weighed(
+    usual,
+    logs.map((log, i) => log + foretold(usual[i]!, seen)),
+  );
+}
+
+function weighed(usual: Float64Array, logs: Float64Array): PlaceWear {
   const top = logs.reduce((most, value) => Math.max(most, value));
   const weights = logs.map((value) => Math.exp(value - top));
   const total = weights.reduce((sum, value) => sum + value, 0);
-  return { usual, weights: weights.map((value) => value / total) };
+  return { usual, logs, weights: weights.map((value) => value / total) };
 }
 
 /** An anode's own wear given the place's usual and what was seen of it: normal before truncation at zero. */
@@ -82,12 +95,12 @@ export function ownWear(usual: number, { information, pull }: WearSeen): { mean:
   return { mean: (prior * usual + pull) / precision, sd: 1 / Math.sqrt(precision) };
 }
 
+const LOG_ABOVE_ZERO = logNormalCdf(1 / OWN_SPREAD);
+
 /** ln of how well a usual wear foretold what was seen of one anode, up to what all usual wears share: the chance of it if that anode did not wear at all is 0 on this scale. */
 export function foretold(usual: number, seen: WearSeen): number {
   const { mean, sd } = ownWear(usual, seen);
   const prior = OWN_SPREAD * usual;
   const z = mean / sd;
-  return (
-    Math.log(sd / prior) + 0.5 * (z * z - OWN_SPREAD ** -2) + logNormalCdf(z) - logNormalCdf(1 / OWN_SPREAD)
-  );
+  return Math.log(sd / prior) + 0.5 * (z * z - OWN_SPREAD ** -2) + logNormalCdf(z) - LOG_ABOVE_ZERO;
 }

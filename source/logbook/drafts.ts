@@ -9,12 +9,17 @@ import { common } from './understand.ts';
 type Fields = Record<string, unknown>;
 
 /** Unlike lines of the log, which may come from a later version, drafts hold the fields of their kind and nothing else. */
-const schemas = new Map<string, z.ZodObject>(
-  Object.entries(entryKinds).map(([kind, schema]) => [
-    kind,
-    z.strictObject({ ...common, kind: z.literal(kind), ...schema.shape }),
-  ]),
-);
+const schemas = new Map<string, z.ZodObject>();
+const kinds = Object.keys(entryKinds);
+
+function schemaOf(kind: string): z.ZodObject {
+  const known = schemas.get(kind);
+  if (known) return known;
+  const { shape } = entryKinds[kind as EntryKind];
+  const schema = z.strictObject({ ...common, kind: z.literal(kind), ...shape });
+  schemas.set(kind, schema);
+  return schema;
+}
 
 /**
  * Checks one bare entry: `kind`, `at`, the fields of its kind in file units, and where wanted `by` and `key`.
@@ -41,11 +46,11 @@ function troublesOf(value: unknown): readonly Wrong[] {
   if (refused !== null) return [{ field: refused, value: undefined, expected: 'no such field' }];
   const fields = value as Fields;
   const kind = fields.kind;
-  const schema = typeof kind === 'string' ? schemas.get(kind) : undefined;
-  if (!schema) {
-    const expected = `one of ${[...schemas.keys()].join(', ')}`;
-    return [{ field: 'kind', value: kind, expected, ...near(kind, schemas.keys()) }];
+  if (typeof kind !== 'string' || !kinds.includes(kind)) {
+    const expected = `one of ${kinds.join(', ')}`;
+    return [{ field: 'kind', value: kind, expected, ...near(kind, kinds) }];
   }
+  const schema = schemaOf(kind);
   const issues = schema.safeParse(fields).error?.issues ?? [];
   if (issues.length > 0) return issues.flatMap((issue) => wrongFrom(issue, fields, schema));
   const cross = crossTrouble(kind as EntryKind, fields);

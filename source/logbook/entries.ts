@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { WAYS_TO_READ } from '../boat/ways-to-read.ts';
+import { SQUALLS } from '../forecast/squalls.ts';
 
 const id = z.string().regex(/^[a-z0-9][a-z0-9-]{0,63}$/);
 const instant = z.iso.datetime({ precision: null });
@@ -6,17 +8,9 @@ const text = z.string().max(2000);
 const litres = z.number().min(-1e6).max(1e6);
 const share = z.number().min(-1).max(3);
 const count = z.number().min(0).max(1e6);
-const how = z.enum([
-  'stopped-cold',
-  'stopped-hot',
-  'running-hot',
-  'stick-resting',
-  'stick-screwed',
-  'gauge',
-  'sounding',
-]);
-
-const squalls = z.enum(['none', 'isolated', 'scattered', 'line']);
+const how = z.enum(WAYS_TO_READ);
+const squalls = z.enum(SQUALLS);
+/** What a leaking place shows, worst last; the classes are those of US Army equipment manuals (model 3.7). */
 const leakClass = z.enum(['dry', 'wet', 'drops', 'falls']);
 
 /** The fields of every kind of entry, in file units (litres, hours, knots, metres, hPa, UTC instants). One schema a kind. */

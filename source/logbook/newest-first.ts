@@ -14,11 +14,9 @@ export function newestFirst({
   readonly entries: readonly Entry[];
   readonly struck: readonly Entry[];
 }): Listed[] {
-  const all = [
-    ...entries.map((entry, order) => ({ entry, struck: false, order })),
-    ...struck.map((entry, order) => ({ entry, struck: true, order })),
-  ].map((one) => ({ ...one, happened: Date.parse(one.entry.at) }));
-  return all
-    .sort((a, b) => b.happened - a.happened || b.entry.lc - a.entry.lc || b.order - a.order)
-    .map(({ entry, struck: withdrawn }) => ({ entry, struck: withdrawn }));
+  const placed = (all: readonly Entry[], withdrawn: boolean) =>
+    all.map((entry, order) => ({ entry, struck: withdrawn, order, happened: Date.parse(entry.at) }));
+  return [...placed(entries, false), ...placed(struck, true)].sort(
+    (a, b) => b.happened - a.happened || b.entry.lc - a.entry.lc || b.order - a.order,
+  );
 }

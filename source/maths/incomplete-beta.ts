@@ -10,7 +10,9 @@ import { deviance, stirlingError } from './gamma-term.ts';
 export function regularisedBeta(x: number, complement: number, a: number, b: number): number {
   if (x <= 0) return 0;
   if (complement <= 0) return 1;
-  if (x > (a + 1) / (a + b + 2)) return 1 - regularisedBeta(complement, x, b, a);
+  // The second half: where both lie beyond their mark by rounding alone, neither side would end.
+  if (x > (a + 1) / (a + b + 2) && complement <= (b + 1) / (a + b + 2))
+    return 1 - regularisedBeta(complement, x, b, a);
   return (betaTerm(x, complement, a, b) * fraction(x, a, b)) / a;
 }
 

@@ -7,7 +7,9 @@ export function wallOf(at: number, zone: string): number {
   const [year, month, day, hour, minute, second] = (
     ['year', 'month', 'day', 'hour', 'minute', 'second'] as const
   ).map((name) => part.get(name) ?? 0);
-  return Date.UTC(year!, month! - 1, day!, hour!, minute!, second!) + (((at % 1000) + 1000) % 1000);
+  // As by itself `Date.UTC` takes the year 50 for 1950.
+  const wall = new Date(Date.UTC(2000, 0, 1, hour!, minute!, second!));
+  return wall.setUTCFullYear(year!, month! - 1, day!) + (((at % 1000) + 1000) % 1000);
 }
 
 /**

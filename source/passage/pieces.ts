@@ -35,6 +35,11 @@ export function piecesOf(passage: Passage): readonly Piece[] {
   return pieces;
 }
 
+/** How forecasts are asked for a piece: by its place, and where it lies. */
+export function whereOf({ place, middle }: Piece): { readonly place?: string; readonly at: Position } {
+  return { ...(place === null ? {} : { place }), at: middle };
+}
+
 /** Part of the way along a leg, straight on the chart; the short way round. */
 function between(from: Position, to: Position, share: number): Position {
   const east = ((((to[1] - from[1]) % 360) + 540) % 360) - 180;

@@ -1,8 +1,10 @@
-import { type Boat, type Item, itemsOf } from '../boat/boat.ts';
+import type { Item } from '../boat/boat.ts';
 import type { Fluid } from '../boat/fluid.ts';
+import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import type { Action } from './answer.ts';
+import { LEAST_POURED_L } from './doable.ts';
 import type { Work } from './requirements.ts';
 
 /** Something that could be done, and what doing it changes. */
@@ -11,6 +13,7 @@ export interface Candidate {
   readonly item: string;
   readonly takes: readonly { readonly spare: string; readonly count: number }[];
   readonly minutes: number;
+  /** Poured in, L; with a stock as much of it as that has. */
   readonly pouredL: number | null;
   readonly buys: number | null;
 }
@@ -28,10 +31,8 @@ const USUAL_MINUTES: { readonly [D in Action['do']]: number } = {
   'stop the leak': 60,
 };
 
-/** What can be done for an item as it is: nothing for a service whose parts are short or a fluid that is full. */
+/** What can be done for an item as it is, were its parts aboard (`doable` tells which of it they are for); nothing for a fluid that is full. */
 export function candidatesFor(item: Item, condition: Condition, beliefs: Beliefs): readonly Candidate[] {
-  const aboard = (spare: string | undefined) =>
-    spare === undefined ? null : (condition.spares.get(spare)?.count ?? null);
   const candidate = (what: Action['do'], more: Partial<Candidate> = {}): Candidate => ({
     do: what,
     item: item.id,
@@ -48,26 +49,18 @@ export function candidatesFor(item: Item, condition: Condition, beliefs: Beliefs
       const leak = item.fuel && belief.leakClass !== null && belief.leakClass !== 'dry';
       return [
         ...(leak ? [candidate('stop the leak')] : []),
-        ...toppingUp(item, belief.level.mean, aboard(item.stock), candidate),
+        ...toppingUp(item, belief.level.mean, candidate),
       ];
     }
     case 'anode': {
       if (!beliefs.anodes.get(item.id)) return [candidate('look')];
       if (item.spare === undefined) return [candidate('renew')];
-      return (aboard(item.spare) ?? 0) >= 1
-        ? [candidate('renew', { takes: [{ spare: item.spare, count: 1 }] })]
-        : [];
+      return [candidate('renew', { takes: [{ spare: item.spare, count: 1 }] })];
     }
     case 'service':
-      return item.uses.every(({ spare, count }) => (aboard(spare) ?? 0) >= count)
-        ? [candidate('service', { takes: item.uses })]
-        : [];
-    case 'spare': {
-      const count = aboard(item.id);
-      if (count === null) return [];
-      const buys = Math.max(item.wanted ?? 0, 1) - count;
-      return buys > 0 ? [candidate('buy', { buys })] : [];
-    }
+      return [candidate('service', { takes: item.uses })];
+    case 'spare':
+      return [];
     case 'check':
       return [candidate(condition.checks.get(item.id)!.answers.at(-1)?.ok === false ? 'put right' : 'look')];
     case 'dated':
@@ -75,9 +68,26 @@ export function candidatesFor(item: Item, condition: Condition, beliefs: Beliefs
   }
 }
 
-/** All candidates of the boat, in walking order. */
-export function allCandidates(boat: Boat, condition: Condition, beliefs: Beliefs): readonly Candidate[] {
-  return itemsOf(boat).flatMap((item) => candidatesFor(item, condition, beliefs));
+/** To the number wanted aboard, and enough for what is to be taken of it; null where there is that much, or nobody has counted. */
+export function buying(spare: Spare, { spares }: Condition, taken: number): Candidate | null {
+  const { count } = spares.get(spare.id)!;
+  if (count === null) return null;
+  const buys = Math.max(spare.wanted ?? 0, 1, taken) - count;
+  if (buys <= 0) return null;
+  const minutes = spare.minutes ?? USUAL_MINUTES.buy;
+  return { do: 'buy', item: spare.id, takes: [], minutes, pouredL: null, buys };
+}
+
+/** How long they take together. */
+export function minutesOf(work: readonly Pick<Candidate, 'minutes'>[]): number {
+  return work.reduce((sum, { minutes }) => sum + minutes, 0);
+}
+
+/** How much of a spare they take together. */
+export function takenOf(work: readonly Pick<Candidate, 'takes'>[], spare: string): number {
+  return work
+    .flatMap(({ takes }) => takes)
+    .reduce((sum, one) => sum + (one.spare === spare ? one.count : 0), 0);
 }
 
 /** The boat as she would be with all of these done. */
@@ -97,20 +107,14 @@ export function workOf(candidates: readonly Candidate[]): Work {
   };
 }
 
-/** A tenth of a decilitre: less is not worth unscrewing a cap for. */
-const LEAST_POURED_L = 0.01;
-
 function toppingUp(
   fluid: Fluid,
   levelL: number,
-  stockL: number | null,
   candidate: (what: Action['do'], more: Partial<Candidate>) => Candidate,
 ): readonly Candidate[] {
   const room = fluid.full - levelL;
   if (room < LEAST_POURED_L) return [];
   if (fluid.stock === undefined) return [candidate('refill', { pouredL: room })];
-  const pouredL = Math.round(Math.min(room, stockL ?? 0) * 100) / 100;
-  return pouredL < LEAST_POURED_L
-    ? []
-    : [candidate('top up', { pouredL, takes: [{ spare: fluid.stock, count: pouredL }] })];
+  const pouredL = Math.round(room * 100) / 100;
+  return [candidate('top up', { pouredL, takes: [{ spare: fluid.stock, count: pouredL }] })];
 }

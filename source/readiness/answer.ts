@@ -1,7 +1,8 @@
 import type { Consequence } from '../boat/boat.ts';
+import type { LeakClass } from '../condition/condition.ts';
 import type { AnodeBelief, FluidBelief, Spread } from '../inference/belief.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Hindrance } from './leg-weather.ts';
+import type { Hindrance } from './hindrances.ts';
 import type { Sky } from './sky.ts';
 import type { ForecastAge } from './weather-bars.ts';
 import type { WeatherShown } from './weather-shown.ts';
@@ -13,12 +14,13 @@ import type { WeatherShown } from './weather-shown.ts';
  */
 export interface Answer {
   readonly at: number;
-  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed. */
+  /** The passage planned: `nm` along its legs as sailed, `hours` at its usual speed; under way, what is left of it at that speed, else null. */
   readonly passage: {
     readonly id: string;
     readonly name: string;
     readonly nm: number;
     readonly hours: number;
+    readonly toGo: { readonly nm: number; readonly hours: number } | null;
   } | null;
   readonly forecast: {
     readonly issuedAt: number;
@@ -39,8 +41,7 @@ export interface Answer {
     readonly weather: number | null;
     readonly error: number;
   };
-  /** Within 2 standard errors of the boat threshold even with the most passages. */
-  readonly onTheLine: boolean;
+  readonly onTheLine: OnTheLine;
   readonly windows: readonly Window[];
   readonly weatherAlone: {
     readonly at: number;
@@ -80,6 +81,9 @@ export interface Answer {
   /** Null without a forecast for the passage. */
   readonly weather: WeatherShown | null;
 }
+
+/** Which threshold a score is within 2 standard errors of even with the most passages; null for neither. */
+export type OnTheLine = 'boat' | 'go' | null;
 
 export type Verdict = 'go' | 'hold' | 'not ready';
 export type State = 'fit' | 'watch' | 'unfit' | 'unseen';
@@ -175,19 +179,27 @@ export type Why =
       atLeast: number | null;
       atMost: number | null;
     }
+  | {
+      why: 'drifts';
+      at: number;
+      way: 'up' | 'down';
+      before: number;
+      after: number;
+      unit: string | null;
+    }
   | { why: 'never looked at' }
   | { why: 'looked at long ago'; days: number; everyDays: number }
   | { why: 'unsettled'; by: string; at: number }
   | { why: 'before leaving' }
   | { why: 'changed'; at: number }
   | { why: 'rising'; chance: number }
-  | { why: 'leak'; class: 'wet' | 'drops' | 'falls' }
+  | { why: 'leak'; class: Exclude<LeakClass, 'dry'> }
   | { why: 'fuel leak' }
   | { why: 'over full' }
   | { why: 'expired'; expires: string }
   | { why: 'expires soon'; expires: string; days: number }
   | { why: 'overdue'; hours: number | null; days: number | null }
-  | { why: 'parts not aboard'; spare: string; wants: number; aboard: number }
+  | { why: 'parts not aboard'; spare: string; wants: number; aboard: number | null }
   | { why: 'never done' }
   | { why: 'below wanted'; count: number; wanted: number }
   | { why: 'not counted' }
@@ -205,17 +217,22 @@ export type Reason =
   | { reason: 'nothing vital' }
   | { reason: 'nothing entered' }
   | { reason: 'boat short'; boat: number; threshold: number }
-  | { reason: 'on the line'; boat: number; threshold: number }
+  | { reason: 'on the line'; which: 'boat' | 'go'; score: number; threshold: number }
   | { reason: 'no passage' }
   | { reason: 'no forecast' }
   | { reason: 'forecast old'; hours: number }
   | { reason: 'forecast too old'; hours: number }
   | { reason: 'forecast over' }
+  | { reason: 'forecast elsewhere'; places: readonly string[] }
+  | { reason: 'warning to mind'; text: string }
+  | { reason: 'period not said' }
+  | { reason: 'beyond forecast'; hours: number }
   | { reason: 'no weather limits'; missing: ('wind' | 'seas')[] }
   | { reason: 'no window' }
   | { reason: 'waits for window'; window: Window }
-  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number }
-  | { reason: 'not as forecast'; what: 'wind' | 'seas'; value: number; said: number }
+  | { reason: 'weather now'; what: 'wind' | 'gust' | 'seas'; value: number; limit: number; at: number }
+  | { reason: 'squalls now'; at: number }
+  | { reason: 'not as forecast'; what: 'wind' | 'gust' | 'seas'; value: number; said: number; at: number }
   | { reason: 'pressure falls'; hPa: number }
   | { reason: 'under the score'; score: number; threshold: number; edge: Edge | null }
   | { reason: 'go'; score: number }
@@ -236,6 +253,8 @@ export interface Action {
     | 'stop the leak';
   readonly item: string;
   readonly takes: readonly { readonly spare: string; readonly count: number }[];
+  /** How much of it is bought, in its unit; null where nothing is. */
+  readonly buys: number | null;
   readonly minutes: number;
   readonly boatScoreAfter: number;
 }

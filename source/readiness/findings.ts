@@ -6,7 +6,7 @@ import type { Service } from '../boat/service.ts';
 import type { Spare } from '../boat/spare.ts';
 import type { Condition } from '../condition/condition.ts';
 import { isStale } from '../condition/look.ts';
-import type { AnodeBelief, Beliefs, FluidBelief } from '../inference/belief.ts';
+import type { AnodeBelief, Beliefs, CheckTrend, FluidBelief } from '../inference/belief.ts';
 import type { Why } from './answer.ts';
 import { standingAnswer } from './checks.ts';
 import { endOfDate } from './dated.ts';
@@ -15,7 +15,7 @@ import { fuelLeaks } from './requirements.ts';
 import { dueOf } from './services.ts';
 
 const MS_A_DAY = 86_400_000;
-/** Model 1: nine chances in ten. */
+/** Model 1: nine chances in ten; over its full mark a stick shows it as surely (p10). */
 const LIKELY = 0.9;
 /** Model 1: a date this near is worth watching. */
 const DATE_NEAR_DAYS = 30;
@@ -40,12 +40,24 @@ export function findingOf(boat: Boat, item: Item, condition: Condition, beliefs:
       return fluidFinding(item, condition, beliefs.fluids.get(item.id) ?? null);
     case 'anode':
       return anodeFinding(item, condition, beliefs.anodes.get(item.id) ?? null);
+    case 'check':
+      return checkFinding(item, condition, beliefs.trends.get(item.id) ?? null);
+    default:
+      return findingAtOnce(boat, item, condition);
+  }
+}
+
+/** What counts, meters and the calendar alone tell: nothing of it hangs on what is believed of a rate. */
+export function findingAtOnce(
+  boat: Boat,
+  item: Extract<Item, { kind: 'spare' | 'service' | 'dated' }>,
+  condition: Condition,
+): Finding {
+  switch (item.kind) {
     case 'spare':
       return spareFinding(item, condition);
     case 'service':
       return serviceFinding(boat, item, condition);
-    case 'check':
-      return checkFinding(item, condition);
     case 'dated':
       return datedFinding(condition.dated.get(item.id)!.expires, condition.at);
   }
@@ -65,7 +77,8 @@ function fluidFinding(fluid: Fluid, condition: Condition, belief: FluidBelief | 
   if (!fluid.fuel && (belief.leakClass === 'drops' || belief.leakClass === 'falls'))
     watch.push({ why: 'leak', class: belief.leakClass });
   const last = events.findLast((event) => event.kind === 'reading');
-  if (last?.off === 'above') watch.push({ why: 'over full' });
+  if (last?.off === 'above' || (fluid.low > 0 && belief.level.p10 > fluid.full))
+    watch.push({ why: 'over full' });
   return { ...nothing, pastLimit, unseen: stale(fluid, lookedAt, condition.at), watch };
 }
 
@@ -112,13 +125,13 @@ function serviceFinding(boat: Boat, service: Service, condition: Condition): Fin
   };
   const past = overHours > service.graceHours || overDays > service.graceDays;
   const watch = service.uses.flatMap(({ spare, count }): Why[] => {
-    const aboard = condition.spares.get(spare)?.count ?? 0;
-    return aboard < count ? [{ why: 'parts not aboard', spare, wants: count, aboard }] : [];
+    const aboard = condition.spares.get(spare)?.count ?? null;
+    return (aboard ?? 0) < count ? [{ why: 'parts not aboard', spare, wants: count, aboard }] : [];
   });
   return past ? { ...nothing, pastLimit: [overdue], watch } : { ...nothing, watch: [overdue, ...watch] };
 }
 
-function checkFinding(check: Check, condition: Condition): Finding {
+function checkFinding(check: Check, condition: Condition, trend: CheckTrend | null): Finding {
   const record = condition.checks.get(check.id)!;
   if (record.unsettledBy !== null) {
     const { item, at } = record.unsettledBy;
@@ -127,13 +140,11 @@ function checkFinding(check: Check, condition: Condition): Finding {
   const answer = standingAnswer(check, record);
   if (answer === null && check.when === 'leaving')
     return { ...nothing, unseen: [{ why: 'before leaving' }], unseenBars: 'never' };
-  if (answer?.ok !== false) return { ...nothing, unseen: stale(check, record.lookedAt, condition.at) };
   const { unit = null, atLeast = null, atMost = null } = check;
-  return {
-    ...nothing,
-    pastLimit: [{ why: 'wrong answer', value: answer.value, unit, atLeast, atMost }],
-    unseen: stale(check, record.lookedAt, condition.at),
-  };
+  const pastLimit: Why[] =
+    answer?.ok === false ? [{ why: 'wrong answer', value: answer.value, unit, atLeast, atMost }] : [];
+  const watch: Why[] = trend === null ? [] : [{ why: 'drifts', ...trend, unit }];
+  return { ...nothing, pastLimit, unseen: stale(check, record.lookedAt, condition.at), watch };
 }
 
 function datedFinding(expires: string | null, at: number): Finding {

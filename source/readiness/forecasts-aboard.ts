@@ -3,7 +3,7 @@ import type { Condition } from '../condition/condition.ts';
 import { placeFor } from '../forecast/at.ts';
 import { forecastAt } from '../forecast/choose.ts';
 import { type Forecast, forecastName } from '../forecast/forecast.ts';
-import { piecesOf } from '../passage/pieces.ts';
+import { piecesOf, whereOf } from '../passage/pieces.ts';
 import { hourlyWeather } from './weather-table.ts';
 
 const MS_AN_HOUR = 3_600_000;
@@ -80,10 +80,7 @@ function aheadOf(
   at: number,
   errors: Limits['forecastError'],
 ): Aboard['ahead'] {
-  const wheres = piecesOf(passage).map(({ place, middle }) => ({
-    ...(place === null ? {} : { place }),
-    at: middle,
-  }));
+  const wheres = piecesOf(passage).map(whereOf);
   const places = new Map(wheres.map((where) => [placeFor(forecast, where), where]));
   places.delete(null);
   if (places.size === 0) return null;

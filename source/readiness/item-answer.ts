@@ -9,7 +9,7 @@ import { fluidFigures } from './fluid-answer.ts';
 import type { JudgedItem } from './judged.ts';
 import type { Passages } from './passages.ts';
 import type { Requirements } from './requirements.ts';
-import { dueOf } from './services.ts';
+import { dueFacts } from './services.ts';
 import { COVER, coverStock, usesExpected } from './spares.ts';
 
 /** One item's part of the answer: its state and figures. `goodUntil` in ms. */
@@ -69,17 +69,9 @@ export function itemAnswer(
       };
     }
     case 'service': {
-      const due = dueOf(boat, item, condition);
       const done = condition.services.get(item.id)!.done.at(-1);
-      return {
-        ...facts,
-        kind: item.kind,
-        now: null,
-        lookedAt: done?.at ?? null,
-        dueHours: due.hours,
-        dueOn: due.on,
-        dueInHours: due.hours === null || due.nowHours === null ? null : due.hours - due.nowHours,
-      };
+      const due = dueFacts(boat, item, condition);
+      return { ...facts, kind: item.kind, now: null, lookedAt: done?.at ?? null, ...due };
     }
     case 'check': {
       const record = condition.checks.get(item.id)!;
@@ -104,12 +96,13 @@ export function itemAnswer(
 
 const NOTHING_AHEAD = { lookAgain: null, endL: null, endsAt: null, lasts: null };
 
-/** To the number wanted, or what covers the uses until more can be had, whichever is larger. */
+/** To the number wanted, or what covers the uses until more can be had, whichever is larger; nothing of what nobody has counted. */
 function toBuy(spare: Spare, count: number | null, demand: DemandBelief | null, passages: Passages): number {
+  if (count === null) return 0;
   const days = spare.resupplyDays;
   const exposure = days === undefined || demand === null ? 0 : days * exposureADay(demand, passages);
   const untilResupply = demand === null || exposure === 0 ? 0 : eventsStock(COVER, { ...demand, exposure });
-  return Math.max(0, Math.max(spare.wanted ?? 0, untilResupply) - (count ?? 0));
+  return Math.max(0, Math.max(spare.wanted ?? 0, untilResupply) - count);
 }
 
 /** What a day lying counts for: itself, or its engine hours. */

@@ -1,44 +1,35 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
+import type { Passage } from '../boat/passage.ts';
 import type { Condition } from '../condition/condition.ts';
 import { type Forecast, forecastName } from '../forecast/forecast.ts';
-import type { Beliefs } from '../inference/belief.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
 import { passageNm } from '../passage/distance.ts';
 import type { Trouble } from '../trouble.ts';
+import { minutesOf } from './actions.ts';
 import type { Answer } from './answer.ts';
-import { type Bits, keepCommon, sizeOf } from './bits.ts';
+import { courseOf, judgeEnough, limitsOf, type ToJudge } from './enough.ts';
 import { itemAnswer } from './item-answer.ts';
-import { isNear, type Judged, type JudgedItem, judgingItems, standardError } from './judged.ts';
+import { isNear, type Judged, standardError } from './judged.ts';
 import { lastGoodHour } from './latest.ts';
-import { hoursUnderWay, type Passages } from './passages.ts';
+import { hoursUnderWay } from './passages.ts';
 import { readyActions } from './ready-actions.ts';
+import { bestOf, curveOf, enduranceOf } from './scores.ts';
 import { skyAlong } from './sky.ts';
-import { untenableFrom, weatherAtAnchor } from './staying.ts';
+import { hoursSaid, untenableFrom, weatherAtAnchor } from './staying.ts';
 import { reasonsOf, type VerdictInput } from './verdict.ts';
-import { type Course, courseThrough } from './weather.ts';
+import type { Course } from './weather.ts';
 import { forecastAge } from './weather-bars.ts';
+import { drawingPaths } from './weather-paths.ts';
 import { weatherShown } from './weather-shown.ts';
 import { whileHeld } from './while-held.ts';
 import { edgesOf, runsOf, windowsOf } from './windows.ts';
 
 const MS_AN_HOUR = 3_600_000;
 const MS_A_MINUTE = 60_000;
-/** Model 1: near a threshold more passages are simulated, up to so many. */
-const MOST_PASSAGES = 65_536;
-const MORE = 4;
-
 type Departure = Answer['curve'][number];
 
-export interface JudgeInput {
-  readonly boat: Boat;
-  readonly condition: Condition;
-  readonly beliefs: Beliefs;
-  /** The forecast that counts; null where there is none. */
-  readonly forecast: Forecast | null;
-  readonly seed: number;
-  /** Passages to begin with. */
-  readonly simulations: number;
+export interface JudgeInput extends ToJudge {
   readonly trouble: readonly Trouble[];
 }
 
@@ -80,34 +71,6 @@ function* judgePassage(input: JudgeInput): Turns<Answer> {
   return yield* answerFrom(input, limits, course, yield* judgeEnough(input, limits, course));
 }
 
-function courseOf({ forecast, condition }: JudgeInput, limits: Limits): Course | null {
-  return forecast && courseThrough(forecast, condition, limits);
-}
-
-/** Judges with more passages while the score is too near a threshold to tell. */
-function* judgeEnough(input: JudgeInput, limits: Limits, course: Course | null): Turns<Judged> {
-  const { boat, condition, beliefs } = input;
-  const withPassages = (count: number) =>
-    judgingItems(boat, condition, beliefs, {
-      count,
-      seed: input.seed,
-      threshold: limits.boat / 100,
-      limits,
-      course,
-    });
-  let judged = yield* withPassages(input.simulations);
-  while (isNear(judged, limits) && judged.passages.count * MORE <= MOST_PASSAGES)
-    judged = yield* withPassages(judged.passages.count * MORE);
-  return judged;
-}
-
-/** The limits that hold: with one aboard those given for it take the place of the others. */
-function limitsOf({ limits }: Boat, crew: number): Limits {
-  if (crew > 1 || limits.alone === undefined) return limits;
-  const given = Object.entries(limits.alone).filter(([, value]) => value !== undefined);
-  return { ...limits, ...Object.fromEntries(given) };
-}
-
 function* answerFrom(
   input: JudgeInput,
   limits: Limits,
@@ -123,17 +86,14 @@ function* answerFrom(
   const edgeAt =
     weather && condition.passage ? edgesOf(weather, items, condition.passage, limits, count) : () => null;
   const windows = windowsOf(runsOf(scores, limits.go), scores, now, edgeAt);
-  const [alone] = runsOf(
-    curve.map(({ weather: score }) => score ?? Number.NaN),
-    limits.go,
-  );
+  const alone = weatherAloneOf(curve, limits);
   yield;
   const ready = readyActions(boat, condition, beliefs, judged, alone?.first ?? 0);
-  const workMinutes = ready.actions.reduce((sum, { minutes }) => sum + minutes, 0);
+  const workMinutes = minutesOf(ready.actions);
   yield;
   const itemAnswers: Answer['items'][number][] = [];
   for (const one of items) {
-    const last = lastGoodHour(one.curve, count, threshold);
+    const last = one.finding.pastLimit.length > 0 ? null : lastGoodHour(one.curve, count, threshold);
     const goodUntil = typeof last === 'number' ? at(last) : last;
     itemAnswers.push(itemAnswer(boat, condition, beliefs, requirements, passages, one, goodUntil));
     yield;
@@ -142,18 +102,17 @@ function* answerFrom(
   const edgeNow = edgeAt(0);
   const { verdict, reasons } = verdictOf(input, limits, judged, { first: first!, windows, edgeNow });
   yield;
-  const staying = stayingFor(input, limits, judged);
+  const staying = yield* stayingFor(input, limits, judged);
   yield;
-  const held = whileHeld(boat, condition, beliefs, passages, items, ready.actions, first!.boat);
+  const held = whileHeld(boat, condition, beliefs, passages, items, {
+    already: ready.actions,
+    boatScore: first!.boat,
+    waitMinutes: waitOf(verdict, windows[0]?.at ?? (alone && at(alone.first)), now),
+  });
   yield;
   return {
     at: now,
-    passage: condition.passage && {
-      id: condition.passage.id,
-      name: condition.passage.name,
-      nm: passageNm(condition.passage),
-      hours: passageNm(condition.passage) / condition.passage.speed.mean,
-    },
+    passage: condition.passage && passageFacts(condition.passage, condition),
     forecast: forecast && forecastFacts(forecast, condition),
     verdict,
     reasons,
@@ -182,13 +141,7 @@ function* answerFrom(
     toGetReady: ready.actions,
     toGetReadySuffices: ready.suffices,
     whileHeld: held,
-    beforeLeaving: boat.checks
-      .filter(({ when }) => when === 'leaving')
-      .map((check) => {
-        const { madeSinceArrival, unsettledBy } = condition.checks.get(check.id)!;
-        const made = madeSinceArrival && unsettledBy === null;
-        return { check: check.id, made, minutes: check.minutes ?? 1 };
-      }),
+    beforeLeaving: beforeLeaving(boat, condition),
     trouble: input.trouble,
     simulations: count,
     seed,
@@ -222,6 +175,26 @@ function verdictOf(
   });
 }
 
+/** How long she is held, in minutes. What opens now and yet holds her, as an old forecast does, may do so for who knows how long. */
+function waitOf(verdict: Answer['verdict'], opens: number | undefined, now: number): number {
+  if (opens === undefined || (verdict === 'hold' && opens <= now)) return Infinity;
+  return (opens - now) / MS_A_MINUTE;
+}
+
+/** The first run of departures the weather alone is good enough for. */
+function weatherAloneOf(curve: Answer['curve'], limits: Limits) {
+  const scores = curve.map(({ weather }) => weather ?? Number.NaN);
+  return runsOf(scores, limits.go)[0];
+}
+
+function passageFacts(passage: Passage, condition: Condition): Answer['passage'] {
+  const nm = passageNm(passage);
+  const { mean } = passage.speed;
+  const left = Math.max(0, nm - hoursUnderWay(condition) * mean);
+  const toGo = condition.underWay === null ? null : { nm: left, hours: left / mean };
+  return { id: passage.id, name: passage.name, nm, hours: nm / mean, toGo };
+}
+
 function forecastFacts(forecast: Forecast, { at, forecastChoice }: Condition): Answer['forecast'] {
   const { issuedAt, source, issuer } = forecast;
   const ageHours = (at - Date.parse(issuedAt)) / MS_AN_HOUR;
@@ -238,46 +211,27 @@ function forecastFacts(forecast: Forecast, { at, forecastChoice }: Condition): A
   };
 }
 
-/** The scores for every departure: the boat's, the weather's, and both in the same passages; the last two null without a forecast. */
-function curveOf({ boatHeld, weather, passages: { count, now } }: Judged): Answer['curve'] {
-  const percent = (bits: Bits) => (100 * sizeOf(bits)) / count;
-  return boatHeld.map((boat, hour) => {
-    const at = now + hour * MS_AN_HOUR;
-    if (weather === null) return { at, score: null, boat: percent(boat), weather: null };
-    const both = weather.held[hour]!.slice();
-    keepCommon(both, boat);
-    return { at, score: percent(both), boat: percent(boat), weather: percent(weather.held[hour]!) };
-  });
+/** The looks to make before she leaves, and whether each was made since she arrived. */
+function beforeLeaving(boat: Boat, condition: Condition): Answer['beforeLeaving'] {
+  return boat.checks
+    .filter(({ when }) => when === 'leaving')
+    .map((check) => {
+      const { madeSinceArrival, unsettledBy } = condition.checks.get(check.id)!;
+      const made = madeSinceArrival && unsettledBy === null;
+      return { check: check.id, made, minutes: check.minutes ?? 1 };
+    });
 }
 
-function bestOf(curve: Answer['curve']): Answer['best'] {
-  const best = curve.reduce((most, one) => (one.score! > most.score! ? one : most));
-  return { at: best.at, score: best.score! };
-}
-
-/** The last departure at which the boat still reaches her threshold, and the vital item that fails most just after. */
-function enduranceOf(
-  items: readonly JudgedItem[],
-  curve: Answer['curve'],
-  { threshold }: Passages,
-): Answer['endurance'] {
-  const first = curve.findIndex(({ boat }) => boat < 100 * threshold);
-  if (first <= 0) return null;
-  const failing = items
-    .filter(({ vital }) => vital)
-    .reduce((worst, one) => (one.curve[first]! < worst.curve[first]! ? one : worst));
-  return { until: curve[first - 1]!.at, item: failing.item.id };
-}
-
-/** When the forecast makes the anchorage no place to stay; null under way, at no named anchorage, or past the forecast. */
-function stayingFor(
+/** When the forecast makes the anchorage no place to stay, whether or not it speaks of a passage; null under way, at no named anchorage, or past the forecast. */
+function* stayingFor(
   { boat, condition, forecast }: JudgeInput,
   limits: Limits,
-  { weather }: Judged,
-): Answer['staying'] {
+  { weather, passages }: Judged,
+): Turns<Answer['staying']> {
   const anchorage = boat.anchorages.find(({ id }) => id === condition.anchorage);
-  if (!anchorage || forecast === null || weather === null || condition.underWay !== null) return null;
-  const { hours, paths } = weather;
+  if (!anchorage || forecast === null || condition.underWay !== null) return null;
+  const hours = weather?.hours ?? hoursSaid(anchorage, forecast, condition.at);
+  const paths = weather?.paths ?? (yield* drawingPaths(passages.count, hours, passages.streamOf));
   const here = weatherAtAnchor(anchorage, forecast, condition.at, hours, limits.forecastError);
-  return untenableFrom(anchorage, here, paths, condition.at);
+  return yield* untenableFrom(anchorage, here, paths, condition.at);
 }

@@ -3,7 +3,7 @@ import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import { inOneGo, type Turns } from '../maths/turns.ts';
-import type { State, Why } from './answer.ts';
+import type { OnTheLine, State, Why } from './answer.ts';
 import { type Bits, bitsAt, keepCommon, sizeOf } from './bits.ts';
 import { type Finding, findingOf } from './findings.ts';
 import { always, both, curveOf } from './latest.ts';
@@ -155,7 +155,9 @@ function stateOf(
   threshold: number,
 ): { state: State; why: readonly Why[] } {
   const mayFail: Why[] =
-    chance < FIT_CHANCE && pastLimit.length === 0 ? [{ why: 'may fail', chance: 1 - chance, threshold }] : [];
+    chance < Math.max(FIT_CHANCE, threshold) && pastLimit.length === 0
+      ? [{ why: 'may fail', chance: 1 - chance, threshold }]
+      : [];
   const why = [...pastLimit, ...mayFail, ...unseen, ...watch];
   if (vital && (chance < threshold || pastLimit.length > 0)) return { state: 'unfit', why };
   if (unseen.length > 0) return { state: 'unseen', why: [...unseen, ...pastLimit, ...mayFail, ...watch] };
@@ -190,16 +192,16 @@ export function standardError(held: number, count: number): number {
   return Math.sqrt((chance * (1 - chance)) / count);
 }
 
-/** Within two standard errors of the boat's threshold, or of the one to go: more passages may tell. */
+/** Within two standard errors of the boat's threshold, or of the one to go, and which of them: more passages may tell. */
 export function isNear(
   { boatHeld, weather, passages: { count, threshold } }: Judged,
   limits: Limits,
-): boolean {
+): OnTheLine {
   const near = (held: number, chance: number) =>
     Math.abs(held / count - chance) < 2 * standardError(held, count);
-  if (near(sizeOf(boatHeld[0]!), threshold)) return true;
-  if (weather === null) return false;
+  if (near(sizeOf(boatHeld[0]!), threshold)) return 'boat';
+  if (weather === null) return null;
   const both = boatHeld[0]!.slice();
   keepCommon(both, weather.held[0]!);
-  return near(sizeOf(both), limits.go / 100);
+  return near(sizeOf(both), limits.go / 100) ? 'go' : null;
 }

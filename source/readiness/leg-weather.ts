@@ -1,44 +1,16 @@
 import type { Limits } from '../boat/limits.ts';
 import type { Piece } from '../passage/pieces.ts';
 import { either } from './either.ts';
+import { CODE_BITS, code } from './hindrances.ts';
+import { type HourBars, hourBars, unsaidHours } from './hour-bars.ts';
+import { turnOf, widthOf } from './turn.ts';
 import type { WeatherPaths } from './weather-paths.ts';
-import { GUST_ERROR, type HourlyWeather } from './weather-table.ts';
+import type { HourlyWeather } from './weather-table.ts';
 
-/** What can stand in the way of a departure. The place in the list is its code. */
-export const HINDRANCES = [
-  'none',
-  'wind',
-  'headwind',
-  'sector',
-  'gust',
-  'seas',
-  'short seas',
-  'squalls',
-  'warning',
-  'small craft',
-  'not said',
-  'past forecast',
-  'daylight',
-  'gate',
-] as const;
-export type Hindrance = (typeof HINDRANCES)[number];
-const codes = new Map(HINDRANCES.map((hindrance, place) => [hindrance, place]));
-
-export function code(hindrance: Hindrance): number {
-  return codes.get(hindrance)!;
-}
-
-/** Bits of a code beside an hour. */
-export const CODE_BITS = 4;
-
-/** Wind this far over its limit fails at once, kn (model 8). */
-const FAR_OVER_KN = 5;
 /** Wind within so many degrees of the bow is a headwind (words: headwind). */
 const HEADWIND_DEG = 60;
 /** Motored to windward: forward of the beam within so many degrees of the bow (model 2). */
 const TO_WINDWARD_DEG = 45;
-/** Seas up to this height are not asked their period, m (model 8). */
-const SMALL_SEAS_M = 1;
 
 /** Some passages one after the other: so few that all the hours of their weather stay near the processor. */
 export interface Block {
@@ -50,11 +22,16 @@ export interface Block {
 export interface LegWeather {
   /** The first hour from this one on that fails at once, and why: `hour << CODE_BITS | code`. Past the last hour: none does. */
   readonly firstBreach: Uint16Array;
-  /** Hours from this one on with the wind over its limit. */
+  /** Hours from this one on with wind or headwind over its limit, and above `OVER_BITS` those with the wind over its own: the two counts of a stretch are their difference. */
   readonly hoursOver: Uint16Array;
   /** Engine hours from this one on. */
   readonly motored: Float32Array;
+  /** The first hour from this one on of which something judged is not said: of each member of an ensemble, or of the one forecast. The same for every block. */
+  readonly unsaid: readonly Uint16Array[];
 }
+
+/** As many hours as are looked at, 480, fit below; above, counts go round at 128: no stretch is so long over the limit of the wind. */
+export const OVER_BITS = 9;
 
 export interface LegInput {
   readonly weather: HourlyWeather;
@@ -68,12 +45,13 @@ export interface LegInput {
 }
 
 /** Room for one leg's weather of a block of at most `size` passages. */
-export function roomForLeg(hours: number, size: number): LegWeather {
-  const all = (hours + 1) * size;
+export function roomForLeg({ input, met }: LegBars, size: number): LegWeather {
+  const all = (input.paths.hours + 1) * size;
   return {
     firstBreach: new Uint16Array(all),
     hoursOver: new Uint16Array(all),
     motored: new Float32Array(all),
+    unsaid: met.map(({ weather }) => unsaidHours(weather, input.limits, input.piece.sectors)),
   };
 }
 
@@ -88,7 +66,9 @@ export function legBars(input: LegInput): LegBars {
   const { members } = input.weather;
   const met = (members.length > 0 ? members : [input.weather]).map((weather) => ({
     weather,
-    hours: Array.from({ length: input.paths.hours }, (_, hour) => hourBars({ ...input, weather }, hour)),
+    hours: Array.from({ length: input.paths.hours }, (_, hour) =>
+      hourBars({ ...input, weather, courseDeg: input.piece.courseDeg }, hour),
+    ),
   }));
   return { input, met };
 }
@@ -129,47 +109,6 @@ interface Those {
   readonly step: number;
 }
 
-/** One hour of a leg as bars for the passages' errors: above them it fails. Errors are in their own standard deviations. */
-interface HourBars {
-  /** What stands in the way of all, as `hour << CODE_BITS | code`; 0 for nothing. */
-  readonly barred: number;
-  readonly overError: number;
-  readonly farOverError: number;
-  readonly gustError: number;
-  readonly seasError: number;
-  readonly seasCode: number;
-  /** Below it she motors. */
-  readonly calmError: number;
-  readonly headwindError: number;
-  readonly farHeadwindError: number;
-  readonly windSaid: boolean;
-  /** The wind's direction less the course, and one sd of it, degrees. */
-  readonly turned: number;
-  readonly dirSd: number;
-}
-
-function hourBars({ weather, piece, limits, motorBelow }: LegInput, hour: number): HourBars {
-  const [wind, windSd] = [weather.wind[hour]!, weather.windSd[hour]!];
-  const windLimit = limits.wind === false ? Infinity : (limits.wind ?? Infinity);
-  const headwindLimit = limits.headwind ?? Infinity;
-  const [seasLimit, seasCode] = seasLimitAt(limits, weather.period[hour]!);
-  const barred = barredBy(weather, limits, hour);
-  return {
-    barred: barred === 0 ? 0 : (hour << CODE_BITS) | barred,
-    overError: (windLimit - wind) / windSd,
-    farOverError: (windLimit + FAR_OVER_KN - wind) / windSd,
-    gustError: ((limits.gust ?? Infinity) - weather.gust[hour]!) / (GUST_ERROR * windSd),
-    seasError: (seasLimit - weather.seas[hour]!) / weather.seasSd[hour]!,
-    seasCode,
-    calmError: (motorBelow - wind) / windSd,
-    headwindError: (headwindLimit - wind) / windSd,
-    farHeadwindError: (headwindLimit + FAR_OVER_KN - wind) / windSd,
-    windSaid: !Number.isNaN(wind),
-    turned: weather.dir[hour]! - piece.courseDeg,
-    dirSd: weather.dirSd[hour]!,
-  };
-}
-
 const [WIND, GUST, HEADWIND, SECTOR] = [code('wind'), code('gust'), code('headwind'), code('sector')];
 
 /** Everything but the sectors. Where the direction is not said, the wind is taken to come from ahead. */
@@ -196,7 +135,8 @@ function judgeHour(
     breach = either(Number(seas[p]! > seasError), high, breach);
     breach = either(Number(error > gustError), gust, breach);
     firstBreach[i] = either(Number(error > farOverError), far, breach);
-    hoursOver[i] = hoursOver[i + 1]! + (headwind | Number(error > overError));
+    const over = Number(error > overError);
+    hoursOver[i] = hoursOver[i + 1]! + (headwind | over) + (over << OVER_BITS);
     motored[i] = motored[i + 1]! + (windward | Number(error < calmError));
   }
   if (bars.barred !== 0) for (let i = at; i < end; i += row) firstBreach[i] = bars.barred;
@@ -239,45 +179,11 @@ function judgeSector(
   const seasError = ((sector.seas ?? Infinity) - weather.seas[hour]!) / weather.seasSd[hour]!;
   const [from, dirSd] = [dir - sector.from, weather.dirSd[hour]!];
   const unknown = Number.isNaN(from);
-  const wide = turnOf(sector.to - sector.from);
+  const wide = widthOf(sector);
   const breach = (hour << CODE_BITS) | SECTOR;
   for (let i = at, p = path; i < end; i += row, p += step) {
     if (!(wind[p]! > windError || seas[p]! > seasError)) continue;
     const within = unknown || turnOf(from + dirSd * direction[p]!) <= wide;
     if (within && firstBreach[i]! >>> CODE_BITS !== hour) firstBreach[i] = breach;
   }
-}
-
-/** What stands in the way of everyone in that hour; 0 for nothing. Wind and seas not said bar; past the end of the forecast is told apart, by the departure. */
-function barredBy(weather: HourlyWeather, limits: Limits, hour: number): number {
-  if (hour >= weather.endHour) return 0;
-  if (weather.gale[hour]) return code('warning');
-  if (weather.squallLine[hour]) return code('squalls');
-  if (weather.smallCraft[hour] && limits.smallCraft === 'stop') return code('small craft');
-  const windMissing = limits.wind !== false && Number.isNaN(weather.wind[hour]!);
-  const seasMissing = limits.seas !== false && Number.isNaN(weather.seas[hour]!);
-  return windMissing || seasMissing ? code('not said') : 0;
-}
-
-/** The lower of the skipper's limit and the height that is too short for its period. A period not said does not bar. */
-function seasLimitAt(limits: Limits, period: number): readonly [metres: number, code: number] {
-  const limit = limits.seas === false ? Infinity : (limits.seas ?? Infinity);
-  const short =
-    limits.periodPerMetre === undefined || Number.isNaN(period)
-      ? Infinity
-      : Math.max(SMALL_SEAS_M, period / limits.periodPerMetre);
-  return short < limit ? [short, code('short seas')] : [limit, code('seas')];
-}
-
-/** Whether a bearing lies clockwise from `from` to `to`. */
-export function isWithin(
-  bearing: number,
-  { from, to }: { readonly from: number; readonly to: number },
-): boolean {
-  return turnOf(bearing - from) <= turnOf(to - from);
-}
-
-/** An angle as a turn clockwise, 0 up to 360 degrees. */
-function turnOf(degrees: number): number {
-  return degrees - 360 * Math.floor(degrees / 360);
 }

@@ -1,6 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Fluid } from '../boat/fluid.ts';
-import type { Condition } from '../condition/condition.ts';
+import type { Condition, LeakClass } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
 import type { Turns } from '../maths/turns.ts';
 import { anodeRoom } from './anodes.ts';
@@ -106,7 +106,7 @@ export function* requiring(
 }
 
 /** A leak of any class on a fuel in the engine space bars leaving until a job and a new look (model 3.7). */
-export function fuelLeaks(fluid: Fluid, leakClass: 'dry' | 'wet' | 'drops' | 'falls' | null): boolean {
+export function fuelLeaks(fluid: Fluid, leakClass: LeakClass | null): boolean {
   return fluid.fuel && leakClass !== null && leakClass !== 'dry';
 }
 

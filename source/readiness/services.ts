@@ -33,8 +33,31 @@ export function dueOf(boat: Boat, service: Service, condition: Condition): Due {
     hours: byHours ? last.hours! + service.everyHours! : null,
     nowHours: record?.hours ?? null,
     unreadDays: record?.readAt == null ? 0 : (condition.at - record.readAt) / MS_A_DAY,
-    on: byMonths ? addMonths(new UTCDateMini(last.at), Math.round(service.everyMonths!)).getTime() : null,
+    on: byMonths ? monthsAfter(last.at, service.everyMonths!) : null,
   };
+}
+
+/** The same as it is told: the hours of the meter at which it is due, the instant, and the engine hours to go, less than none where it is overdue. */
+export function dueFacts(
+  boat: Boat,
+  service: Service,
+  condition: Condition,
+): { readonly dueHours: number | null; readonly dueOn: number | null; readonly dueInHours: number | null } {
+  const { hours, nowHours, on } = dueOf(boat, service, condition);
+  return {
+    dueHours: hours,
+    dueOn: on,
+    dueInHours: hours === null || nowHours === null ? null : hours - nowHours,
+  };
+}
+
+/** A month in the mean, over the 400 years in which the calendar repeats itself. */
+const DAYS_A_MONTH = 30.436875;
+
+/** By the calendar; of a part of a month so many days. */
+function monthsAfter(at: number, months: number): number {
+  const whole = Math.floor(months);
+  return addMonths(new UTCDateMini(at), whole).getTime() + (months - whole) * DAYS_A_MONTH * MS_A_DAY;
 }
 
 /** What is left to the end of its grace (model 5): in engine hours, and in hours by the calendar. Done now, the hours start anew and the calendar is of no account. */

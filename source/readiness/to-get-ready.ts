@@ -1,6 +1,7 @@
-import { type Candidate, workOf } from './actions.ts';
+import { type Candidate, minutesOf, workOf } from './actions.ts';
 import type { Action } from './answer.ts';
 import { allBits, type Bits, keepCommon, sizeOf } from './bits.ts';
+import { doable } from './doable.ts';
 import type { Requirement } from './requirements.ts';
 
 /** Up to this many candidates every list is tried (4,096 of them); above, greedily (model 6). */
@@ -17,21 +18,30 @@ export interface Task {
   /** What has to be done whatever the score: looks owed, things past their limit. */
   readonly owed: readonly Candidate[];
   readonly candidates: readonly Candidate[];
+  /** How much of a spare there is. */
+  aboard(spare: string): number;
 }
 
-/** The shortest list, then the one with the fewest minutes, that brings the boat to `enough`; where none does, the shortest that brings her as near as can be. */
+/** The shortest list, then the one with the fewest minutes, that brings the boat to `enough`; where none does, the shortest that brings her as near as can be. What is to be bought comes first. */
 export function toGetReady(task: Task): { readonly actions: readonly Action[]; readonly suffices: boolean } {
   const score = scorer(task);
-  const chosen = chooseExtra(task, score);
-  const list = [...task.owed, ...chosen];
+  const chosen = [...task.owed, ...chooseExtra(task, score)];
+  const inOrder = [...chosen.filter(isBought), ...chosen.filter((candidate) => !isBought(candidate))];
+  const done = doable(inOrder, task.aboard);
+  const list = inOrder.filter((candidate) => done.has(candidate));
   const actions = list.map((candidate, i) => ({
     do: candidate.do,
     item: candidate.item,
-    takes: candidate.takes,
+    takes: done.get(candidate)!.takes,
+    buys: candidate.buys,
     minutes: candidate.minutes,
     boatScoreAfter: (100 * score(list.slice(0, i + 1))) / task.passages,
   }));
-  return { actions, suffices: score(list) >= task.enough };
+  return { actions, suffices: score(list) >= task.enough && task.owed.every((one) => done.has(one)) };
+}
+
+function isBought({ buys }: Candidate): boolean {
+  return buys !== null;
 }
 
 type Scorer = (done: readonly Candidate[]) => number;
@@ -60,10 +70,6 @@ function isBetter(one: Tried, than: Tried): boolean {
   return minutesOf(one.list) < minutesOf(than.list);
 }
 
-function minutesOf(list: readonly Candidate[]): number {
-  return list.reduce((sum, { minutes }) => sum + minutes, 0);
-}
-
 /** Takes what helps most until it is enough or nothing is left, then drops what turned out not to be needed. */
 function greedy({ owed, candidates, enough }: Task, score: Scorer): readonly Candidate[] {
   const list: Candidate[] = [];
@@ -90,7 +96,7 @@ function pruned(
   return kept;
 }
 
-/** Counts the passages in which all that is vital holds once a list is done. A requirement is judged anew only for the candidates that touch it, and each of those sets once. */
+/** Counts the passages in which all that is vital holds once a list is done, as far as it can be. A requirement is judged anew only for what touches it, and each of those sets once. */
 function scorer(task: Task): Scorer {
   const all = [...task.owed, ...task.candidates];
   const parts = task.vital.map(({ requirement, places }) => ({
@@ -99,11 +105,12 @@ function scorer(task: Task): Scorer {
     touching: all.filter((candidate) => touches(candidate, requirement)),
     held: new Map<string, Bits>(),
   }));
-  return (done) => {
+  return (list) => {
+    const done = doable(list, task.aboard);
     const holds = allBits(task.passages);
     for (const { requirement, places, touching, held } of parts) {
-      const those = touching.filter((candidate) => done.includes(candidate));
-      const key = those.map((candidate) => all.indexOf(candidate)).join();
+      const those = touching.flatMap((candidate) => done.get(candidate) ?? []);
+      const key = touching.map((candidate) => done.get(candidate)?.pouredL ?? done.has(candidate)).join();
       let bits = held.get(key);
       if (bits === undefined) {
         bits = heldAt(requirement, places, those, task);

@@ -1,9 +1,11 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
 import type { Condition } from '../condition/condition.ts';
+import { placeFor } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
+import { piecesOf, whereOf } from '../passage/pieces.ts';
 import type { Trouble } from '../trouble.ts';
-import type { Edge, Reason, Verdict, Window } from './answer.ts';
+import type { Edge, OnTheLine, Reason, Verdict, Window } from './answer.ts';
 import type { JudgedItem } from './judged.ts';
 import { weatherBars } from './weather-bars.ts';
 
@@ -20,7 +22,7 @@ export interface VerdictInput {
   readonly windows: readonly Window[];
   /** What stands in the way of leaving now. */
   readonly edgeNow: Edge | null;
-  readonly onTheLine: boolean;
+  readonly onTheLine: OnTheLine;
   readonly trouble: readonly Trouble[];
 }
 
@@ -29,11 +31,14 @@ export function reasonsOf(input: VerdictInput): {
   readonly verdict: Verdict;
   readonly reasons: readonly Reason[];
 } {
-  const { boatScore, onTheLine, limits, trouble } = input;
+  const { boatScore, score, onTheLine, limits, trouble } = input;
   const barred = boatReasons(input);
   const weather = weatherReasons(input);
   const reasons: Reason[] = [...barred];
-  if (onTheLine) reasons.push({ reason: 'on the line', boat: boatScore, threshold: limits.boat });
+  if (onTheLine !== null) {
+    const near = onTheLine === 'boat' ? boatScore : (score ?? boatScore);
+    reasons.push({ reason: 'on the line', which: onTheLine, score: near, threshold: limits[onTheLine] });
+  }
   if (trouble.length > 0) reasons.push({ reason: 'log damaged', count: trouble.length });
   if (barred.length === 0) reasons.push({ reason: 'fit' });
   reasons.push(...weather.reasons);
@@ -69,21 +74,29 @@ function weatherReasons(input: VerdictInput): {
   if (condition.passage === null) return { goes: false, reasons: [{ reason: 'no passage' }] };
   if (forecast === null) return { goes: false, reasons: [{ reason: 'no forecast' }] };
   const { bars, said } = weatherBars(forecast, limits, boat, condition);
-  if (!forecastReaches || score === null)
-    return { goes: false, reasons: [...bars, { reason: 'forecast over' }] };
+  if (!forecastReaches || score === null) {
+    const speaks = piecesOf(condition.passage).some((piece) => placeFor(forecast, whereOf(piece)) !== null);
+    const places = forecast.places.map(({ place }) => place);
+    const why: Reason = speaks ? { reason: 'forecast over' } : { reason: 'forecast elsewhere', places };
+    return { goes: false, reasons: [...bars, why] };
+  }
   if (score >= limits.go)
     return {
       goes: bars.length === 0,
       reasons: [...bars, ...said, ...(bars.length === 0 ? [{ reason: 'go' as const, score }] : [])],
     };
-  const [window] = windows;
   return {
     goes: false,
     reasons: [
       ...bars,
       { reason: 'under the score', score, threshold: limits.go, edge: edgeNow },
-      window === undefined ? { reason: 'no window' } : { reason: 'waits for window', window },
+      ...(condition.underWay === null ? windowReasons(windows) : []),
       ...said,
     ],
   };
+}
+
+/** Under way none is waited for. */
+function windowReasons([window]: readonly Window[]): readonly Reason[] {
+  return [window === undefined ? { reason: 'no window' } : { reason: 'waits for window', window }];
 }

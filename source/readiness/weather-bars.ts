@@ -1,9 +1,10 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Limits } from '../boat/limits.ts';
-import type { Condition } from '../condition/condition.ts';
+import type { Condition, WeatherLook } from '../condition/condition.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Reason } from './answer.ts';
-import { hourlyWeather } from './weather-table.ts';
+import { weatherSaid } from './weather-said.ts';
+import { GUST_ERROR, hourlyWeather } from './weather-table.ts';
 import { whereThen } from './where-then.ts';
 
 const MS_AN_HOUR = 3_600_000;
@@ -14,6 +15,8 @@ const TOO_OLD_HOURS = 24;
 export const NOW_HOURS = 3;
 /** Model 8: pressure down so much in that time. */
 const FALL_HPA = 3;
+/** Tenths of a hPa are not exact in binary: 1013.4 less 1010.4 is a little below 3. */
+const ROUNDING_HPA = 1e-6;
 /** Model 8: so many errors off the forecast. */
 const FAR_OFF = 2;
 
@@ -47,10 +50,11 @@ export function weatherBars(
   const missing = (['wind', 'seas'] as const).filter((what) => limits[what] === undefined);
   if (missing.length > 0) bars.push({ reason: 'no weather limits', missing });
   bars.push(...weatherNow(forecast, limits, boat, condition));
+  said.push(...weatherSaid(forecast, limits, condition));
   return { bars, said };
 }
 
-/** What was entered of the weather in the last hours, unless a newer forecast has come since. */
+/** What was entered of the weather in the last hours, unless a newer forecast has come since. Every look counts: the wind of two hours ago is not taken back by a look at the glass. */
 function weatherNow(
   forecast: Forecast,
   limits: Limits,
@@ -59,33 +63,62 @@ function weatherNow(
 ): readonly Reason[] {
   const since = Math.max(at - NOW_HOURS * MS_AN_HOUR, Date.parse(forecast.issuedAt));
   const recent = weather.filter((look) => look.at >= since);
-  const look = recent.at(-1);
-  if (look === undefined) return [];
-  const { entry: last } = look;
-  const reasons: Reason[] = [];
-  const over = (
-    what: 'wind' | 'gust' | 'seas',
-    value: number | undefined,
-    limit: number | false | undefined,
-  ) => {
-    if (value !== undefined && typeof limit === 'number' && value > limit)
-      reasons.push({ reason: 'weather now', what, value, limit });
-  };
-  over('wind', last.wind, limits.wind);
-  over('gust', last.gust, limits.gust);
-  over('seas', last.seas, limits.seas);
-  const off = (what: 'wind' | 'seas', value: number | undefined, said: number, sd: number) => {
-    if (value !== undefined && Math.abs(value - said) > FAR_OFF * sd)
-      reasons.push({ reason: 'not as forecast', what, value, said });
-  };
-  const where = whereThen(boat, look);
-  if (where !== null) {
-    const said = hourlyWeather(forecast, where, look.at, 1, limits.forecastError);
-    off('wind', last.wind, said.wind[0]!, said.windSd[0]!);
-    off('seas', last.seas, said.seas[0]!, said.seasSd[0]!);
+  const over = (['wind', 'gust', 'seas'] as const).flatMap((what) => overLimit(what, limits[what], recent));
+  const squall = recent.findLast(({ entry }) => entry.squalls === 'line');
+  return [
+    ...over,
+    ...(squall === undefined ? [] : [{ reason: 'squalls now' as const, at: squall.at }]),
+    ...notAsForecast(recent, forecast, limits, boat),
+    ...pressureFalls(recent),
+  ];
+}
+
+/** The most that was met over a limit. */
+function overLimit(
+  what: 'wind' | 'gust' | 'seas',
+  limit: number | false | undefined,
+  recent: readonly WeatherLook[],
+): readonly Reason[] {
+  if (typeof limit !== 'number') return [];
+  const worst = recent.reduce<WeatherLook | null>(
+    (most, look) => ((look.entry[what] ?? limit) > (most?.entry[what] ?? limit) ? look : most),
+    null,
+  );
+  return worst ? [{ reason: 'weather now', what, value: worst.entry[what]!, limit, at: worst.at }] : [];
+}
+
+/** Of each figure the look that lies furthest off what was forecast, in its errors, where that is far. A gust the forecast does not give is no measure of it. */
+function notAsForecast(
+  recent: readonly WeatherLook[],
+  forecast: Forecast,
+  limits: Limits,
+  boat: Boat,
+): readonly Reason[] {
+  const furthest = new Map<string, { readonly errors: number; readonly reason: Reason }>();
+  for (const look of recent) {
+    const where = whereThen(boat, look);
+    if (where === null) continue;
+    const table = hourlyWeather(forecast, where, look.at, 1, limits.forecastError);
+    const [windSd, seasSd] = [table.windSd[0]!, table.seasSd[0]!];
+    const gust = table.derivedGust ? Number.NaN : table.gust[0]!;
+    for (const [what, said, sd] of [
+      ['wind', table.wind[0]!, windSd],
+      ['gust', gust, GUST_ERROR * windSd],
+      ['seas', table.seas[0]!, seasSd],
+    ] as const) {
+      const value = look.entry[what];
+      if (value === undefined) continue;
+      const errors = Math.abs(value - said) / sd;
+      if (errors > Math.max(FAR_OFF, furthest.get(what)?.errors ?? 0))
+        furthest.set(what, { errors, reason: { reason: 'not as forecast', what, value, said, at: look.at } });
+    }
   }
+  return [...furthest.values()].map(({ reason }) => reason);
+}
+
+/** From the highest of the last hours to the last. */
+function pressureFalls(recent: readonly WeatherLook[]): readonly Reason[] {
   const pressures = recent.flatMap(({ entry: { pressure } }) => (pressure === undefined ? [] : [pressure]));
   const fall = pressures.length < 2 ? 0 : Math.max(...pressures) - pressures.at(-1)!;
-  if (fall >= FALL_HPA) reasons.push({ reason: 'pressure falls', hPa: fall });
-  return reasons;
+  return fall >= FALL_HPA - ROUNDING_HPA ? [{ reason: 'pressure falls', hPa: fall }] : [];
 }

@@ -1,5 +1,5 @@
 import type { Limits } from '../boat/limits.ts';
-import type { Hindrance } from './leg-weather.ts';
+import type { Hindrance } from './hindrances.ts';
 import type { Course, Weather } from './weather.ts';
 import type { HourlyWeather } from './weather-table.ts';
 

@@ -46,6 +46,7 @@ export interface HourlyWeather {
   readonly squallLine: Uint8Array;
   /** A gale or stronger warning is in force. */
   readonly gale: Uint8Array;
+  /** One for small craft, or of strong wind below a gale. */
   readonly smallCraft: Uint8Array;
   /** Some gust was taken from the wind. */
   readonly derivedGust: boolean;
@@ -141,7 +142,7 @@ function putWarnings(table: Table, hour: number, { squalls, warnings, derivedGus
   table.endHour = hour + 1;
   table.squallLine[hour] = Number(squalls === 'line');
   table.gale[hour] = Number(warnings.some(isGale));
-  table.smallCraft[hour] = Number(warnings.some(({ about }) => about === 'small craft'));
+  table.smallCraft[hour] = Number(warnings.some(isSmallCraft));
   table.derivedGust ||= derivedGust;
 }
 
@@ -164,8 +165,14 @@ export function sdAfter({ atIssue, perDay }: ErrorGrowth, days: number): number 
   return atIssue + perDay * days;
 }
 
-function isGale({ level, about }: Headline): boolean {
-  return level === 'warning' && about !== null && about !== 'small craft' && about !== 'squalls';
+/** A gale warning or a stronger one. */
+export function isGale({ level, about }: Headline): boolean {
+  return level === 'warning' && about !== null && about !== 'squalls' && !isSmallCraft({ about });
+}
+
+/** A warning below a gale: strong wind is 26 to 33 knots where it is warned of (Australian Bureau of Meteorology), small craft up to 33 (US National Weather Service). */
+export function isSmallCraft({ about }: Pick<Headline, 'about'>): boolean {
+  return about === 'small craft' || about === 'strong wind';
 }
 
 export function middle([low, high]: readonly [number, number]): number {

@@ -4,20 +4,20 @@ import type { Condition } from '../condition/condition.ts';
 import { placeFor } from '../forecast/at.ts';
 import type { Forecast } from '../forecast/forecast.ts';
 import type { Turns } from '../maths/turns.ts';
-import { type Piece, piecesOf } from '../passage/pieces.ts';
+import { type Piece, piecesOf, whereOf } from '../passage/pieces.ts';
 import { daylightsBetween } from '../passage/sun.ts';
 import type { Bits } from './bits.ts';
-import { type Departures, departing, type Span } from './departures.ts';
-import type { LegInput } from './leg-weather.ts';
+import { type Departures, departing } from './departures.ts';
 import { hoursUnderWay, type Passages } from './passages.ts';
+import { spansOf } from './spans.ts';
 import { drawingPaths, type WeatherPaths } from './weather-paths.ts';
 import { type HourlyWeather, hourlyWeather } from './weather-table.ts';
 
 const MS_AN_HOUR = 3_600_000;
 /** Model, Terms: departures are looked at to the end of the forecast, at most so many hours ahead. */
-const MOST_HOURS = 240;
+export const MOST_HOURS = 240;
 /** The forecast must cover the whole passage, at most so many hours (model 8). */
-const MUST_COVER_HOURS = 72;
+export const MUST_COVER_HOURS = 72;
 
 /** The weather of all simulated passages, and those it lets through. */
 export interface Weather {
@@ -108,50 +108,10 @@ export function* simulatingWeather(
   };
 }
 
-function whereOf({ place, middle }: Piece) {
-  return { ...(place === null ? {} : { place }), at: middle };
-}
-
 /** Hours from now until the forecast says nothing more of a piece. */
 function lastSaid(forecast: Forecast, piece: Piece, now: number): number {
   const last = placeFor(forecast, whereOf(piece))?.steps.at(-1);
   return last === undefined ? 0 : (Date.parse(last.to) - now) / MS_AN_HOUR;
-}
-
-/** Pieces one after the other with the same weather on the same leg are one span; a gate stands at the start of its leg. */
-function spansOf(
-  { pieces, tables }: Course,
-  condition: Condition,
-  common: Omit<LegInput, 'weather' | 'piece'>,
-): readonly Span[] {
-  const spans: (Span & { table: HourlyWeather })[] = [];
-  for (const [place, piece] of pieces.entries()) {
-    const table = tables[place]!;
-    const last = spans.at(-1);
-    if (last?.leg === piece.leg && last.table === table) {
-      spans[spans.length - 1] = { ...last, nm: last.nm + piece.nm };
-      continue;
-    }
-    spans.push({
-      leg: piece.leg,
-      fromNm: piece.fromNm,
-      nm: piece.nm,
-      table,
-      endHour: table.endHour,
-      weather: { ...common, weather: table, piece },
-      gates: last?.leg === piece.leg ? null : gatesOf(condition, piece.leg),
-    });
-  }
-  return spans;
-}
-
-function gatesOf({ gates, passage, at }: Condition, leg: number): Span['gates'] {
-  const open = gates.filter((gate) => gate.passage === passage?.id && gate.leg === leg);
-  if (open.length === 0) return null;
-  return open.map(({ from, to }) => ({
-    from: (Date.parse(from) - at) / MS_AN_HOUR,
-    to: (Date.parse(to) - at) / MS_AN_HOUR,
-  }));
 }
 
 /** What the slowest of the passages takes, every wait at a gate with it; whole hours. */

@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { WeatherLook } from '../condition/condition.ts';
 import type { Where } from '../forecast/at.ts';
-import { piecesOf } from '../passage/pieces.ts';
+import { piecesOf, whereOf } from '../passage/pieces.ts';
 
 /** Where a look at the weather was made, for a forecast: the anchorage, or as far along the passage as she comes at her usual speed. Null where that is not known. */
 export function whereThen({ anchorages, passages }: Boat, { where }: WeatherLook): Where | null {
@@ -15,5 +15,5 @@ export function whereThen({ anchorages, passages }: Boat, { where }: WeatherLook
   const sailedNm = where.hours * passage.speed.mean;
   const pieces = piecesOf(passage);
   const piece = pieces.find(({ fromNm, nm }) => sailedNm < fromNm + nm) ?? pieces.at(-1)!;
-  return { ...(piece.place === null ? {} : { place: piece.place }), at: piece.middle };
+  return whereOf(piece);
 }

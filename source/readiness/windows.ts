@@ -1,8 +1,8 @@
 import type { Limits } from '../boat/limits.ts';
 import type { Passage } from '../boat/passage.ts';
 import type { Edge, Window } from './answer.ts';
+import type { Hindrance } from './hindrances.ts';
 import type { JudgedItem } from './judged.ts';
-import type { Hindrance } from './leg-weather.ts';
 import type { Weather } from './weather.ts';
 
 const MS_AN_HOUR = 3_600_000;

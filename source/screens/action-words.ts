@@ -1,4 +1,4 @@
-import type { ActionDocument } from '../words/document.ts';
+import type { ActionDocument } from '../words/action-document.ts';
 import { amountWords, durationWords, hundred } from '../words/say.ts';
 import { nameOf, type Sight } from './sight.ts';
 
@@ -17,15 +17,17 @@ export interface ActionWords {
 
 /** An action as a person says it: `top up gear oil`, what it takes, how long and what the boat stands at then. */
 export function actionWords(sight: Sight, action: ActionDocument): ActionWords {
-  const takes = action.takes.map(({ spare, count }) => {
+  const some = (spare: string, count: number) => {
     const item = sight.items.find(({ id }) => id === spare);
     const unit = item?.kind === 'spare' ? item.unit : 'each';
     return `${amountWords(count, unit)} ${unit === 'each' ? 'x ' : ''}${nameOf(sight, spare)}`;
-  });
+  };
+  const takes = action.takes.map(({ spare, count }) => some(spare, count));
+  const what = action.buys === null ? nameOf(sight, action.item) : some(action.item, action.buys);
   return {
-    text: `${VERBS[action.do] ?? action.do} ${nameOf(sight, action.item)}`,
+    text: `${VERBS[action.do] ?? action.do} ${what}`,
     takes: takes.length === 0 ? '' : `takes ${takes.join(', ')}`,
-    after: `${durationWords(action.minutes / 60)}, then the boat ${hundred(action.boatScoreAfter)}`,
+    after: `${durationWords(action.minutes / 60)}, ${action.do === 'look' ? 'if found well' : 'then'} the boat ${hundred(action.boatScoreAfter)}`,
   };
 }
 

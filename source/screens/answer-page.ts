@@ -1,4 +1,5 @@
 import { decisionSentence, nowSentence } from '../words/forecasts-lines.ts';
+import { nothingLookedAt, takenForGood } from '../words/not-looked-at.ts';
 import { AID } from '../words/page.ts';
 import { amountWords, counted, hundred } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
@@ -54,10 +55,19 @@ export function answerLines(sight: Sight, { columns, rows }: Size): Line[] {
   ];
 }
 
-function scoreWords({ score, threshold, simulations, seed }: NonNullable<Sight['document']>): string {
+function scoreWords(document: NonNullable<Sight['document']>): string {
+  const { score, threshold, simulations, seed } = document;
   const { boat, weather, now, error } = score;
+  const taken = takenForGood(document);
   const parts = [
-    `The boat ${hundred(boat)} (${amountWords(boat, null)}, give or take ${amountWords(error, null)}), ready from ${threshold.boat}`,
+    ...(nothingLookedAt(document)
+      ? [
+          `No score of the boat yet, since nothing vital was looked at; what is unknown counts as good: ${hundred(boat)}`,
+        ]
+      : [
+          `The boat ${hundred(boat)} (${amountWords(boat, null)}, give or take ${amountWords(error, null)}), ready from ${threshold.boat}`,
+          ...(taken === '' ? [] : [taken]),
+        ]),
     weather === null ? 'the weather not judged' : `the weather ${hundred(weather)}`,
     ...(now === null ? [] : [`both together ${hundred(now)}, go from ${threshold.go}`]),
     `${counted(simulations, 'passage', 'passages')} sailed, seed ${seed}`,

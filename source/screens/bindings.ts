@@ -2,7 +2,7 @@ import { boatKeys } from './boat/boat-keys.ts';
 import { firstRunKeys } from './first-run/first-run-keys.ts';
 import { forecastKeys } from './forecast-keys.ts';
 import { formKeys } from './forms/form-keys.ts';
-import { isOffered } from './forms/form-moves.ts';
+import { isOffered, isSaved } from './forms/form-moves.ts';
 import type { FormName } from './forms/table.ts';
 import { logBindings } from './log/log-keys.ts';
 import { type Model, type PageName, pageOf } from './model.ts';
@@ -10,6 +10,7 @@ import type { Move } from './moves.ts';
 import { preferencesKeys } from './preferences/preferences-keys.ts';
 import { roundKeys } from './round/round-keys.ts';
 import { storesKeys } from './stores/stores-keys.ts';
+import { isTracing } from './trace/trace.ts';
 import { traceKeys } from './trace/trace-keys.ts';
 import { typedInto } from './typing.ts';
 import { weatherKeys } from './weather-keys.ts';
@@ -28,11 +29,13 @@ export interface Binding {
   readonly on?: readonly PageName[];
   /** Where it works there; absent means always. */
   readonly when?: (model: Model) => boolean;
+  /** What it does hangs on the trace of its page: until that is told it waits. */
+  readonly waits?: true;
   /** A move, or the form it opens. */
   readonly act: Move | { readonly fillIn: FormName };
 }
 
-const TURNED = ['item', 'answer', 'weather', 'trouble', 'trace', 'keys'] as const;
+const TURNED = ['item', 'engine', 'answer', 'weather', 'trouble', 'trace', 'found', 'entry', 'keys'] as const;
 const PAGED: readonly PageName[] = [...TURNED, 'forecasts'];
 /** Pages that are typed in: a single letter is no key there. */
 const TYPED: readonly PageName[] = [
@@ -144,6 +147,16 @@ const bindings: readonly Binding[] = [
     does: 'save it; what must be filled in is asked for, what is in doubt is asked about once',
     short: 'Enter save',
     on: ['form'],
+    when: isSaved,
+    act: 'save form',
+  },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'of an inflow: work it out; nothing of it is logged',
+    short: 'Enter work out',
+    on: ['form'],
+    when: (model) => !isSaved(model),
     act: 'save form',
   },
   {
@@ -169,9 +182,9 @@ const bindings: readonly Binding[] = [
     on: ['form'],
     act: 'back',
   },
+  ...boatKeys,
   ...forecastKeys,
   ...firstRunKeys,
-  ...roundKeys,
   ...traceKeys,
   ...logBindings,
   ...preferencesKeys,
@@ -189,11 +202,11 @@ const bindings: readonly Binding[] = [
     shown: 'w',
     does: 'the weather against the limits, hour by hour',
     short: 'w weather',
-    on: ['board', 'item', 'answer', 'trouble'],
+    on: ['board', 'item', 'engine', 'answer', 'trouble'],
     act: 'weather',
   },
   { keys: ['!'], shown: '!', does: 'what is wrong with a file or a line of the log', act: 'trouble' },
-  ...boatKeys,
+  ...roundKeys,
   { keys: ['p'], shown: 'p', does: 'day, night (reds only) or plain', act: 'palette' },
   {
     keys: ['ctrl l'],
@@ -232,4 +245,12 @@ export function bindingsAt(model: Model): readonly Binding[] {
 /** What the key does where the model is; null for a key that does nothing there. */
 export function bindingOf(model: Model, key: string): Binding | null {
   return bindingsAt(model).find(({ keys }) => keys.includes(key)) ?? null;
+}
+
+/** Whether the key has to wait for the trace of the page on top, so that it means the same however quickly that is told. */
+export function waitsForTrace(model: Model, key: string): boolean {
+  return (
+    isTracing(model) &&
+    bindingsOn(pageOf(model).page).some(({ waits, keys }) => waits === true && keys.includes(key))
+  );
 }

@@ -58,16 +58,26 @@ export function bodyRows({ rows }: Size): number {
   return rows - 4;
 }
 
+/** What of the model stands elsewhere than in the layout: its clock is that of the sight. */
+const ELSEWHERE: ReadonlySet<string> = new Set<keyof Model>(['notice', 'now', 'pages', 'leftRound']);
+
 /** What was laid out for the last frame serves the next key, which asks where the choice can go from there. */
-const laidOut = new WeakMap<Model, Layout>();
+let last: { readonly sight: Sight; readonly layout: Layout } | null = null;
 
 function layoutOf(sight: Sight): Layout {
-  const known = laidOut.get(sight.model);
-  if (known) return known;
+  if (last && looksAlike(last.sight, sight)) return last.layout;
   const { size } = sight.model;
   const layout = layOut(sight, size.columns, bodyRows(size));
-  laidOut.set(sight.model, layout);
+  last = { sight, layout };
   return layout;
+}
+
+function looksAlike(one: Sight, other: Sight): boolean {
+  const fields = Object.keys(other.model) as (keyof Model)[];
+  return (
+    one.at === other.at &&
+    fields.every((field) => ELSEWHERE.has(field) || one.model[field] === other.model[field])
+  );
 }
 
 function layOut(sight: Sight, columns: number, rows: number): Layout {
@@ -122,14 +132,14 @@ function smallLines(sight: Sight, columns: number): Line[] {
 /** A panel ready to be drawn. Of those in a column the one with the least `keep` folds first. */
 interface Drawn {
   readonly keep: number;
-  readonly lines: (width: number, folding: boolean) => Line[];
+  readonly lines: (width: number) => (folding: boolean) => Line[];
 }
 
 /** The panels in reading order, in the three blocks they stand in where the page is widest. */
 function panelsOf(sight: Sight): [Drawn[], Drawn[], Drawn[]] {
   const of = <I extends ShownItem>(panel: Panel<I>, keep: number): Drawn => ({
     keep,
-    lines: (width, folding) => panelLines(sight, panel, width, folding),
+    lines: (width) => panelLines(sight, panel, width),
   });
   return [
     [of(engineHoursPanel(sight), 2), of(fluidsPanel(sight), 4)],
@@ -149,11 +159,10 @@ function blocksOf(sight: Sight, columns: number, rows: number): Drawn[][] {
 function columnLines(sight: Sight, panels: readonly Drawn[], width: number, room: number): Line[] {
   const gap = bodyRows(sight.model.size) >= TALL ? [BLANK] : [];
   const foldingOrder = [...panels].sort((one, other) => one.keep - other.keep);
-  const drawn = panels.map((panel) => ({
-    panel,
-    open: panel.lines(width, false),
-    shut: panel.lines(width, true),
-  }));
+  const drawn = panels.map((panel) => {
+    const lines = panel.lines(width);
+    return { panel, open: lines(false), shut: lines(true) };
+  });
   const joined = (folded: number) =>
     drawn
       .map(({ panel, open, shut }) => (foldingOrder.indexOf(panel) < folded ? shut : open))

@@ -5,6 +5,9 @@ import type { Result } from '../trouble.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
+import { waitsForTrace } from './bindings.ts';
+import { wordFrom } from './log/rows.ts';
 import { type Loaded, type Message, type Model, pageOf, type Request, type Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
@@ -15,6 +18,8 @@ export interface BoardWork {
   load(): Promise<Result<Loaded>>;
   /** The readiness run, in turns of some milliseconds. Null where it was given up, since it was no longer wanted. */
   judge(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null>;
+  /** A trace, in the same turns; null where it was given up. */
+  trace(loaded: Loaded, asked: TraceAsked, wanted: () => boolean): Promise<TraceTold | null>;
   /** Calls back when the log has changed on the disk; returns how to stop. */
   watch(changed: () => void): () => void;
   /** Ok only when all of them are on the disk. */
@@ -56,6 +61,7 @@ export interface DriverOptions {
 type Typed = Extract<Message, { is: 'key' | 'pasted' }>;
 type JudgeRequest = Extract<Request, { do: 'judge' }>;
 type TryRequest = Extract<Request, { do: 'try' }>;
+type TraceRequest = Extract<Request, { do: 'trace' }>;
 
 export function driverOf(options: DriverOptions): Driver {
   const { work, fault } = options;
@@ -68,21 +74,23 @@ export function driverOf(options: DriverOptions): Driver {
   let asked = 0;
   /** Typed meanwhile. */
   const held: Typed[] = [];
+  let tracing: TraceRequest | null = null;
   const listeners = new Set<() => void>();
 
   /** What is typed while the disk is asked has its turn after the answer, so that it means the same however quickly it comes. */
   function send(message: Message): void {
-    if (isTyped(message) && isHeld() && !insists(message)) {
+    if (isTyped(message) && (held.length > 0 || isHeld(message)) && !insists(message)) {
       held.push(message);
       return;
     }
     take(message);
-    while (held.length > 0 && !isHeld()) take(held.shift()!);
+    while (held.length > 0 && !isHeld(held[0]!)) take(held.shift()!);
   }
 
-  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. */
-  function isHeld(): boolean {
-    return (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
+  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. Of a trace only those keys wait that hang on it. */
+  function isHeld(message: Typed): boolean {
+    const disk = (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
+    return disk || (message.is === 'key' && waitsForTrace(model, message.key));
   }
 
   /** Ctrl+C waits for what was typed before it, not for the disk; a second one for nothing. */
@@ -110,9 +118,16 @@ export function driverOf(options: DriverOptions): Driver {
         judging = request;
         options.afterFrame(() => void judge(request));
         return;
+      case 'word':
+        options.afterFrame(() => word(request));
+        return;
       case 'try':
         trying = request;
         options.afterFrame(() => void tryOut(request));
+        return;
+      case 'trace':
+        tracing = request;
+        options.afterFrame(() => void trace(request));
         return;
       case 'save':
         void ask(work.save(request.drafts), (result) => ({ is: 'saved', drafts: request.drafts, result }));
@@ -165,6 +180,11 @@ export function driverOf(options: DriverOptions): Driver {
     }
   }
 
+  /** A part at a time, each after a frame, so that keys come first. */
+  function word({ loaded, from }: Extract<Request, { do: 'word' }>): void {
+    guarded(() => send({ is: 'worded', of: loaded, upTo: wordFrom(loaded, from) }));
+  }
+
   /** Of several readings only the last is judged to the end. */
   async function judge(request: JudgeRequest): Promise<void> {
     const { loaded } = request;
@@ -177,6 +197,18 @@ export function driverOf(options: DriverOptions): Driver {
     const { loaded, trial } = request;
     const document = await judged(boatOnTrial(loaded, trial), () => request === trying);
     if (document) send({ is: 'tried', of: loaded, trial, document });
+  }
+
+  /** Of several traces only the last is worked out. */
+  async function trace(request: TraceRequest): Promise<void> {
+    const { loaded, asked } = request;
+    const wanted = () => request === tracing;
+    try {
+      const told = wanted() ? await work.trace(loaded, asked, wanted) : null;
+      if (told) send({ is: 'traced', of: loaded, asked, told });
+    } catch (thrown) {
+      fault(thrown);
+    }
   }
 
   async function judged(loaded: Loaded, wanted: () => boolean): Promise<VerdictDocument | null> {

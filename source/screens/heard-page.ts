@@ -1,6 +1,6 @@
 import { problemSentence } from '../words/forecast-problems.ts';
 import { heardWords } from '../words/heard-words.ts';
-import { preferred } from '../words/preferred.ts';
+import { bareUnits, shownUnit } from '../words/preferred.ts';
 import { durationWords, momentWords } from '../words/say.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { fieldSpans } from './field.ts';
@@ -41,9 +41,21 @@ export function heardLines({ model }: Sight, page: HeardPage, columns: number): 
     ...page.told.flatMap((trouble) => told(sayShortly(trouble), 'watch')),
     ...told(outcome(page, heard), page.ready ? 'title' : 'plain'),
     ...told(
-      `From, wind in knots, gusts, seas in ${preferred().height === 'ft' ? 'feet' : 'metres'}, period: se 15-20 g28 1.2-2m 7s. = is as above, . is not heard; f5-6 and 4-6ft will do.`,
+      `From, wind in ${shownUnit('kn', 0).said}, gusts, seas in ${shownUnit('m', 0).said}, period: ${suchAs()}. = is as above, . is not heard; f5-6, ${otherUnits()} will do.`,
     ),
   ];
+}
+
+/** A row in the units preferred. */
+function suchAs(): string {
+  const { wind, seas } = bareUnits();
+  return `se ${wind === 'kn' ? '15-20 g28' : '8-10 g14'} ${seas === 'm' ? '1.2-2' : '4-6'} 7s`;
+}
+
+/** How the others are typed. */
+function otherUnits(): string {
+  const { wind, seas } = bareUnits();
+  return `${wind === 'kn' ? '8-10m/s' : '15-20kt'} and ${seas === 'm' ? '4-6ft' : '1.2-2m'}`;
 }
 
 function typedLine(

@@ -6,7 +6,7 @@ import { MOST_ROWS, readTyped } from '../forecast/typed.ts';
 import { type RowFigures, readRow } from '../forecast/typed-row.ts';
 import type { Trouble } from '../trouble.ts';
 import { momentFrom } from '../words/moments.ts';
-import { preferred } from '../words/preferred.ts';
+import { bareUnits } from '../words/preferred.ts';
 import type { Field } from './field.ts';
 
 /** Rows offered however few are filled: three days and nights. */
@@ -59,11 +59,11 @@ export function heardOn({ fields, since }: HeardPage, zone: string): Heard {
   const [issued, ...typed] = fields.map(({ text }) => text.trim());
   const times = dayRows(since, zone, typed.length);
   const issuedAt = issued === undefined || issued === '' ? null : momentFrom(issued, since, zone);
-  const given = { now: since, timeZone: zone, seasUnit: preferred().height } as const;
+  const given = { now: since, timeZone: zone, bare: bareUnits() };
   const read = readTyped(typed, { ...given, ...(issuedAt === null ? {} : { issuedAt }) });
   let above: RowFigures | null = null;
   const rows = typed.map((text, index) => {
-    const row = readRow(text, { row: index + 1, above, seasUnit: given.seasUnit });
+    const row = readRow(text, { row: index + 1, above, bare: given.bare });
     const time = times[index]!;
     if (!row.ok) return { ...time, text, figures: null, troubles: row.troubles };
     const { figures, ask } = row.value;

@@ -1,8 +1,10 @@
-import type { SpreadDocument } from '../words/document.ts';
+import { hoursAway } from '../words/engine-item.ts';
+import type { SpreadDocument } from '../words/item-document.ts';
 import {
   amountWords,
   badHundred,
   currentWords,
+  dayHere,
   dayWords,
   durationWords,
   experimentWords,
@@ -15,7 +17,6 @@ import {
   rateWords,
 } from '../words/say.ts';
 import { levelSentence } from './charts/level-bar.ts';
-import { hoursAway } from './panels/engine-hours.ts';
 import { goodUntilWords } from './panels/fluids.ts';
 import type { ShownItem } from './shown-item.ts';
 import { nameOf, type Sight } from './sight.ts';
@@ -48,7 +49,7 @@ function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {
       return [
         ['due', item.dueInHours === null ? null : hoursAway(item.dueInHours)],
         ['due at', item.dueHours === null ? null : amountWords(item.dueHours, 'h')],
-        ['due on', item.dueOn === null ? null : dayWords(Date.parse(item.dueOn), 'UTC')],
+        ['due on', item.dueOn === null ? null : dayHere(Date.parse(item.dueOn))],
         ...partsOf(sight, item),
       ];
     case 'check':
@@ -101,7 +102,7 @@ function fluidFigures({ model }: Sight, item: Of<'fluid'>): [string, string | nu
 }
 
 function anodeFigures({ wear, reachesLimit, limit, currentA }: Of<'anode'>): [string, string | null][] {
-  const day = (instant: string) => dayWords(Date.parse(instant), 'UTC');
+  const day = (instant: string) => dayHere(Date.parse(instant));
   return [
     ['finished at', amountWords(limit, 'share')],
     ['wears', wear && `${amountWords(wear.mean * 30, 'share')} in 30 days`],

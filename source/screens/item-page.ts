@@ -1,19 +1,23 @@
-import { type Entry, itemField } from '../logbook/entries.ts';
+import { about } from '../logbook/about.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { foundLines } from '../words/found-parts.ts';
 import { STATE_WORDS } from '../words/reasons.ts';
 import { momentWords, sentence } from '../words/say.ts';
 import { actionPhrase } from './action-words.ts';
 import { historyLines, historyOf, historySentence } from './charts/history.ts';
 import { levelChart, levelLines, levelsLegend, levelsSentence } from './charts/levels.ts';
+import type { About } from './forms/form.ts';
 import { formKeys } from './forms/form-keys.ts';
 import { forms } from './forms/table.ts';
 import { figuresOf } from './item-figures.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from './lines.ts';
+import { isSeen } from './log/rows.ts';
 import type { Size } from './model.ts';
 import { MARKS } from './panel.ts';
 import type { ShownItem } from './shown-item.ts';
 import { nameOf, type Sight } from './sight.ts';
+import { toldOf } from './trace/trace.ts';
 import { pad, widthOf } from './width.ts';
 
 const MOST_ENTRIES = 200;
@@ -44,6 +48,7 @@ export function itemLines(sight: Sight, id: string, { columns, rows }: Size): Li
     ...historyPart(sight, item, columns, Math.max(4, Math.min(16, Math.floor(rows / 3)))),
     ...titled('FIGURES', figureLines(figuresOf(sight, item), columns)),
     ...titled('WHAT CAN BE DONE', actionsAbout(sight, id).flatMap(told)),
+    ...titled('FOUND BEFORE', foundPart(sight, id).flatMap(told)),
     ...titled('WHAT CAN BE LOGGED', loggedLines(sight, item, columns)),
     ...titled('CAUTIONS', cautionsFor(item.kind).flatMap(told)),
     ...titled('NOTE', noteOf(sight, id).flatMap(told)),
@@ -78,7 +83,7 @@ function levelsPart(
   ];
 }
 
-function figureLines(figures: readonly (readonly [string, string])[], columns: number): Line[] {
+export function figureLines(figures: readonly (readonly [string, string])[], columns: number): Line[] {
   const wide = Math.max(0, ...figures.map(([label]) => widthOf(label))) + 2;
   return figures.flatMap(([label, text]) =>
     paragraph(text, columns - wide - 6).map((said, index) =>
@@ -96,8 +101,9 @@ function actionsAbout(sight: Sight, id: string): string[] {
 }
 
 /** The keys that open a form about it, from the key table. */
-function loggedLines(sight: Sight, item: ShownItem, columns: number): Line[] {
-  const keys = formKeys.filter(({ form, on }) => on.includes('item') && forms[form].offered(item));
+export function loggedLines(sight: Sight, thing: NonNullable<About>, columns: number): Line[] {
+  const page = thing.kind === 'engine' ? 'engine' : 'item';
+  const keys = formKeys.filter(({ form, on }) => on.includes(page) && forms[form].offered(thing));
   return sight.boat.loaded.readOnly
     ? paragraph('Nothing, now: ! says what stands in the way of saving.', columns - 2, { indent: 2 })
     : keys.flatMap(({ key, does }) =>
@@ -107,26 +113,33 @@ function loggedLines(sight: Sight, item: ShownItem, columns: number): Line[] {
       );
 }
 
+/** The hunts that work on it has closed, the newest first. */
+export function foundPart({ model }: Sight, id: string): string[] {
+  const found = toldOf(model, id)?.found ?? [];
+  return found.length === 0 ? [] : [...foundLines(found), 'F turns to the newest of them.'];
+}
+
 function noteOf({ boat }: Sight, id: string): string[] {
   const { fluids, anodes, spares, services, checks, dated } = boat.loaded.boat;
   const item = [fluids, anodes, spares, services, checks, dated].flat().find((one) => one.id === id);
   return item?.note === undefined ? [] : [item.note];
 }
 
-function entryLines(sight: Sight, id: string, columns: number): Line[] {
+export function entryLines(sight: Sight, id: string, columns: number): Line[] {
   const { boat, entries } = sight.boat.loaded;
-  const about = entries.filter((entry) => isAbout(entry, id)).reverse();
-  if (about.length === 0) return [line(say('    none yet'))];
-  const lines = about.slice(0, MOST_ENTRIES).flatMap((entry) => {
+  const named = entries.filter((entry) => about(entry, id)).reverse();
+  const seen = named.filter((entry) => isSeen(sight.boat.loaded)({ entry }));
+  const later = named.length - seen.length;
+  if (named.length === 0) return [line(say('    none yet'))];
+  const lines = seen.slice(0, MOST_ENTRIES).flatMap((entry) => {
     const when = momentWords(Date.parse(entry.at), sight.model.zone, sight.at);
     const by = entry.by === undefined ? '' : `, ${entry.by}`;
     return paragraph(`${when}  ${entryWords(entry, boat)}${by}`, columns - 2, { indent: 4 });
   });
-  const left = about.length - MOST_ENTRIES;
-  return left > 0 ? [...lines, line(say(`    and ${left} older`))] : lines;
-}
-
-function isAbout(entry: Entry, id: string): boolean {
-  const field = itemField[entry.kind];
-  return field !== undefined && (entry as unknown as Record<string, unknown>)[field] === id;
+  const left = seen.length - MOST_ENTRIES;
+  return [
+    ...(later > 0 ? [line(say(`    ${later} later than the moment looked at, not listed`))] : []),
+    ...lines,
+    ...(left > 0 ? [line(say(`    and ${left} older`))] : []),
+  ];
 }

@@ -28,6 +28,7 @@ export interface Stop {
 
 type Opens =
   | { readonly open: 'item'; readonly id: string }
+  | { readonly open: 'engine'; readonly id: string }
   | { readonly open: 'answer' }
   | { readonly open: 'trouble' }
   | { readonly open: 'fold'; readonly fold: string };

@@ -8,16 +8,18 @@ import type { VerdictDocument } from '../words/document.ts';
 import type { NewBoat } from '../words/new-boat.ts';
 import type { Kept } from '../words/preference-fields.ts';
 import { FILE_UNITS } from '../words/preferred.ts';
-import type { BoatItemPage, BoatPage } from './boat/boat.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
+import type { BoatItemPage, BoatPage } from './boat/part.ts';
 import { type FirstRunPage, firstRun } from './first-run/first-run.ts';
 import type { FormPage } from './forms/form.ts';
 import type { HeardPage } from './heard.ts';
+import type { EntryPage } from './log/entry-page.ts';
 import type { LogPage } from './log/log-page.ts';
 import type { PaletteName } from './palette.ts';
 import type { PreferencesPage } from './preferences/preferences.ts';
 import type { RoundPage } from './round/round.ts';
 import type { StoresPage } from './stores/stores.ts';
-import type { TracePage } from './trace/trace.ts';
+import type { FoundPage, TracedNow, TracePage } from './trace/trace.ts';
 import type { Trial, TrialField } from './trial.ts';
 
 /** All the board knows. Only `update` makes a new one; views are functions of it. */
@@ -51,6 +53,8 @@ export interface Model {
   readonly copy: { readonly at: number | null } | null;
   /** The round left last: what it asked for may still be on its way to the disk. */
   readonly leftRound: RoundPage | null;
+  /** What was last asked of a trace, and told. */
+  readonly traced: TracedNow | null;
   /** One line that answers the last key or the last change; null once another key is pressed. */
   readonly notice: string | null;
 }
@@ -76,12 +80,15 @@ export interface Loaded extends LoadedBoat {
   readonly condition: Condition;
   /** The owner's own tables for a trace, and what is wrong with those that cannot be used. */
   readonly own: OwnTables;
+  /** The moment asked for: what happened after it is not listed. Null where the clock runs. */
+  readonly seenUntil: number | null;
 }
 
 /** A page turned to. `from` is the first line shown. */
 export type Page =
   | { readonly page: 'board' }
   | { readonly page: 'item'; readonly id: string; readonly from: number }
+  | { readonly page: 'engine'; readonly id: string; readonly from: number }
   | { readonly page: 'answer'; readonly from: number }
   /** `hour`: the departure pointed at, hours from now. `tried` answers the trial; null until the first is worked out. */
   | {
@@ -100,10 +107,12 @@ export type Page =
   | BoatItemPage
   | StoresPage
   | LogPage
+  | EntryPage
   | HeardPage
   | FirstRunPage
   | RoundPage
   | TracePage
+  | FoundPage
   | PreferencesPage
   | { readonly page: 'trouble'; readonly from: number }
   | { readonly page: 'keys'; readonly of: PageName; readonly from: number };
@@ -125,7 +134,10 @@ export type Message =
   | { readonly is: 'taken in'; readonly content: Content; readonly result: Result<string> }
   /** A boat was begun, or the sample opened; `what` says so. */
   | { readonly is: 'begun'; readonly what: string; readonly result: Result<null> }
+  /** So many of the newest entries can be searched. */
+  | { readonly is: 'worded'; readonly of: Loaded; readonly upTo: number }
   | { readonly is: 'judged'; readonly of: Loaded; readonly document: VerdictDocument }
+  | { readonly is: 'traced'; readonly of: Loaded; readonly asked: TraceAsked; readonly told: TraceTold }
   | {
       readonly is: 'tried';
       readonly of: Loaded;
@@ -137,6 +149,9 @@ export type Message =
 export type Request =
   | { readonly do: 'load' }
   | { readonly do: 'judge'; readonly loaded: Loaded }
+  | { readonly do: 'trace'; readonly loaded: Loaded; readonly asked: TraceAsked }
+  /** Words some more entries, for a search, from this one of the newest on. */
+  | { readonly do: 'word'; readonly loaded: Loaded; readonly from: number }
   | { readonly do: 'try'; readonly loaded: Loaded; readonly trial: Trial }
   /** Saves entries, all or none; the answer names the drafts by identity. */
   | { readonly do: 'save'; readonly drafts: readonly Draft[] }
@@ -173,6 +188,7 @@ export function firstModel(
     unfolded: new Set(),
     fresh: new Set(),
     leftRound: null,
+    traced: null,
     notice: null,
   };
   return [model, [{ do: 'load' }]];

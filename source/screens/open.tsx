@@ -1,4 +1,5 @@
 import { type Instance, render } from 'ink';
+import { isZone } from '../maths/wall-clock.ts';
 import type { Outside, Settings } from '../outside.ts';
 import type { Trouble } from '../trouble.ts';
 import type { Kept } from '../words/preference-fields.ts';
@@ -78,7 +79,7 @@ export async function openBoard({
       keepPalette: (palette) => void settings.set({ palette }),
       keepPreferences: (change) => {
         void settings.set(change);
-        prefer(settings);
+        prefer(settings, () => keptIn(settings).zone ?? machineZone);
       },
     },
     afterFrame: (run) => void drawn().then(run).catch(fail),
@@ -141,7 +142,9 @@ export async function openBoard({
 }
 
 function keptIn({ volume, height, wind, clock, zone, palette, name, backup }: Settings): Kept {
-  return { volume, height, wind, clock, zone, palette, name, backup };
+  // The file may be written by hand.
+  const known = zone !== null && isZone(zone) ? zone : null;
+  return { volume, height, wind, clock, zone: known, palette, name, backup };
 }
 
 function lastCopy({ backup, checkedCopies }: Settings, folder: string | null): Model['copy'] {

@@ -40,24 +40,31 @@ export function panelLines<I extends ShownItem>(
   sight: Sight,
   panel: Panel<I>,
   width: number,
-  folding: boolean,
-): Line[] {
+): (folding: boolean) => Line[] {
   const lead = panel.lead ?? [];
-  if (panel.items.length === 0 && lead.length === 0) return [];
+  if (panel.items.length === 0 && lead.length === 0) return () => [];
   const table = tableOf(panel, width);
-  const of = (group: Group) => panel.items.filter((item) => groupOf(item) === group);
-  const rows = (items: readonly I[]) => items.flatMap((item) => rowLines(sight, panel, table, item, width));
-  const fit = of('fit');
-  const folded = folding && fit.length > 1;
-  const inOrder = panel.items.filter((item) => ['out', ...(folded ? [] : ['fit'])].includes(groupOf(item)));
-  return [
-    table.head,
-    ...lead,
-    ...rows(inOrder),
-    ...(folded ? foldLines(sight, panel, 'fit', fit, rows) : []),
-    ...foldLines(sight, panel, 'absent', of('absent'), rows),
-    ...foldLines(sight, panel, 'leaving', of('leaving'), rows),
-  ];
+  const groups = Map.groupBy(panel.items, groupOf);
+  const of = (group: Group) => groups.get(group) ?? [];
+  const drawn = new Map<I, Line[]>();
+  const row = (item: I) => {
+    const lines = drawn.get(item) ?? rowLines(sight, panel, table, item, width);
+    drawn.set(item, lines);
+    return lines;
+  };
+  const rows = (items: readonly I[]) => items.flatMap(row);
+  return (folding) => {
+    const folded = folding && of('fit').length > 1;
+    const inOrder = panel.items.filter((item) => ['out', ...(folded ? [] : ['fit'])].includes(groupOf(item)));
+    return [
+      table.head,
+      ...lead,
+      ...rows(inOrder),
+      ...(folded ? foldLines(sight, panel, 'fit', of('fit'), rows) : []),
+      ...foldLines(sight, panel, 'absent', of('absent'), rows),
+      ...foldLines(sight, panel, 'leaving', of('leaving'), rows),
+    ];
+  };
 }
 
 function groupOf(item: ShownItem): Group {
@@ -185,12 +192,12 @@ function leavingState(items: readonly ShownItem[]): State {
 }
 
 /** The left margin: what is chosen, then the mark of the state. */
-function margin(sight: Sight, stop: Stop, state: State | null) {
+export function margin(sight: Sight, stop: Stop, state: State | null) {
   const pointer = say(sight.model.chosen === stop.key ? '> ' : '  ', 'chosen');
   return [pointer, state === null ? say('  ') : say(`${MARKS[state]} `, state)];
 }
 
 /** The words a stop is known by: strong when it is chosen. */
-function named(sight: Sight, stop: Stop, text: string) {
+export function named(sight: Sight, stop: Stop, text: string) {
   return say(text, sight.model.chosen === stop.key ? 'chosen' : 'plain');
 }

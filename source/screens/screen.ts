@@ -58,10 +58,15 @@ function bottomLine(model: Model): Line {
     short === undefined ? [] : [keyWords(short, model)],
   );
   const isEnter = (short: string) => short.startsWith('Enter ');
-  const text = (from: number) =>
-    `  ${shorts.filter((short, at) => at >= from || isEnter(short)).join('   ')}`;
-  const fits = shorts.findIndex((_, from) => widthOf(text(from)) <= model.size.columns);
-  return line(say(text(Math.max(0, fits))));
+  const text = (from: number, gap: string) =>
+    `  ${shorts.filter((short, at) => at >= from || isEnter(short)).join(gap)}`;
+  const fits = (words: string) => widthOf(words) <= model.size.columns;
+  const from = Math.max(
+    0,
+    shorts.findIndex((_, at) => fits(text(at, '  '))),
+  );
+  const wide = text(from, '   ');
+  return line(say(fits(wide) ? wide : text(from, '  ')));
 }
 
 function tooSmall({ size, boat }: Model): Line[] {

@@ -1,3 +1,4 @@
+import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import type { BoatShown, Model } from './model.ts';
 import { type ShownItem, shownItems } from './shown-item.ts';
@@ -21,8 +22,10 @@ export function sightOf(model: Model): Sight | null {
   return { model, boat: model.boat, document, items: shownItems(model.boat), at };
 }
 
-export function nameOf(sight: Sight, id: string): string {
-  return sight.items.find((item) => item.id === id)?.name ?? id;
+/** The name of an item or engine. */
+export function nameOf({ items, boat }: Sight, id: string): string {
+  const engine = boat.loaded.boat.engines.find((one) => one.id === id);
+  return items.find((item) => item.id === id)?.name ?? (engine ? cleaned(engine.name) : id);
 }
 
 export function itemsOfKind<K extends ShownItem['kind']>(

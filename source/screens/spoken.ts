@@ -1,6 +1,7 @@
 import type { VerdictDocument } from '../words/document.ts';
 import { STATE_WORDS } from '../words/reasons.ts';
 import { capital, sentence } from '../words/say.ts';
+import { stayingPresses } from '../words/staying.ts';
 import { actionPhrase } from './action-words.ts';
 import { bindingsAt } from './bindings.ts';
 import { boardPlaces } from './board.ts';
@@ -10,7 +11,7 @@ import { figuresOf } from './item-figures.ts';
 import { type Line, line, paragraph, say, textOf } from './lines.ts';
 import { type Model, pageOf } from './model.ts';
 import { headingLine } from './panels/heading.ts';
-import { countdown, enduranceWords, passageWords } from './panels/leaving.ts';
+import { countdown, passageWords, waitsWords } from './panels/leaving.ts';
 import { looksWords, nothingMore } from './panels/ready.ts';
 import { scoreWords, stayingWords } from './panels/verdict.ts';
 import { type Sight, sightOf } from './sight.ts';
@@ -73,12 +74,12 @@ function answerSentences(sight: Sight, document: VerdictDocument): string[] {
       sentence(`${label}, ${index + 1} of ${list.length}: ${actionPhrase(sight, action)}`),
     );
   return [
-    ...stayingWords(sight),
+    ...(stayingPresses(document) ? stayingWords(sight) : []),
     `Verdict: ${document.verdict}. ${capital(scoreWords(document, sight.boat.working))}.`,
     ...document.reasons,
     sentence(`leaving ${passageWords(document)}`),
     countdown(sight),
-    ...[enduranceWords(sight)].filter((words) => words !== '').map(sentence),
+    ...[waitsWords(sight)].filter((words) => words !== '').map(sentence),
     curveSentence(document, sight.model.zone),
     skySentence(document, sight.model.zone),
     ...(document.toGetReady.length === 0 ? [sentence(`to get ready: ${nothingMore(document.verdict)}`)] : []),

@@ -1,4 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
+import { conditionAt } from '../condition/condition-at.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { amountWords } from '../words/say.ts';
 import type { Loaded } from './model.ts';
@@ -71,12 +72,13 @@ export function boatOnTrial(loaded: Loaded, trial: Trial): Loaded {
       one.id === planned && speed !== undefined ? { ...one, speed: { ...one.speed, mean: speed } } : one,
     ),
   };
-  if (passage === undefined) return { ...loaded, boat: changed };
-  return {
-    ...loaded,
-    boat: { ...changed, crew: condition.crew, passage },
-    entries: entries.filter(({ kind }) => kind !== 'plan'),
-  };
+  if (passage === undefined) return { ...loaded, ...seenAs(changed, entries, condition.at) };
+  const unplanned = entries.filter(({ kind }) => kind !== 'plan');
+  return { ...loaded, ...seenAs({ ...changed, crew: condition.crew, passage }, unplanned, condition.at) };
+}
+
+function seenAs(boat: Boat, entries: Loaded['entries'], at: number) {
+  return { boat, entries, condition: conditionAt(boat, entries, at) };
 }
 
 /** `gusts 34 kn`, or the passage by its name. */

@@ -1,3 +1,4 @@
+import type { Trouble } from '../trouble.ts';
 import { sayTrouble } from '../words/troubles.ts';
 import { BLANK, type Line, line, paragraph, say } from './lines.ts';
 import type { Model } from './model.ts';
@@ -15,16 +16,21 @@ export function troublePageLines({ boat, size }: Model): Line[] {
       ? boat.troubles
       : [...(boat.loaded.readOnly ? [boat.loaded.readOnly] : []), ...boat.loaded.troubles];
   if (troubles.length === 0) return [line(say('  Nothing is wrong with the boat file or the log.'))];
+  return troubleBlock(troubles, size.columns, 2);
+}
+
+/** All that is to be said of troubles: where and what, why, what to try. */
+export function troubleBlock(troubles: readonly Trouble[], columns: number, indent: number): Line[] {
   return troubles.flatMap((trouble, index) => [
     ...(index === 0 ? [] : [BLANK]),
     ...sayTrouble(trouble)
       .split('\n')
-      .flatMap((text) => keptOrWrapped(text, size.columns)),
+      .flatMap((text) => keptOrWrapped(text, columns, indent)),
   ]);
 }
 
 /** A line that fits stays as it is, so that a mark under a value stays under it. */
-function keptOrWrapped(text: string, columns: number): Line[] {
-  if (widthOf(text) + 4 <= columns) return [line(say(`  ${text}`))];
-  return paragraph(text, columns - 2, { indent: 2 + text.length - text.trimStart().length });
+function keptOrWrapped(text: string, columns: number, indent: number): Line[] {
+  if (widthOf(text) + indent + 2 <= columns) return [line(say(' '.repeat(indent) + text))];
+  return paragraph(text, columns - 2, { indent: indent + text.length - text.trimStart().length });
 }

@@ -1,5 +1,7 @@
 import { answerLines, answerTitle } from './answer-page.ts';
-import { boatItemLines, boatItemTitle, boatLines, boatTitle } from './boat/boat-page.ts';
+import { boatItemLines, boatItemTitle } from './boat/boat-item-page.ts';
+import { boatLines, boatTitle } from './boat/boat-page.ts';
+import { engineLines, engineTitle } from './engine-page.ts';
 import { firstRunLines, firstRunTitle } from './first-run/first-run-page.ts';
 import { forecastsLines, forecastsTitle } from './forecasts-page.ts';
 import { formLines, formTitle } from './forms/form-page.ts';
@@ -7,12 +9,14 @@ import { heardLines, heardTitle } from './heard-page.ts';
 import { itemLines, itemTitle } from './item-page.ts';
 import { keysLines, keysTitle } from './keys-page.ts';
 import type { Line } from './lines.ts';
+import { entryLines, entryTitle } from './log/entry-page.ts';
 import { logLines, logTitle } from './log/log-page.ts';
 import { type Model, type Page, pageOf, type Size } from './model.ts';
 import { preferencesLines, preferencesTitle } from './preferences/preferences-page.ts';
 import { roundHand, roundLines, roundTitle } from './round/round-page.ts';
 import { sightOf } from './sight.ts';
 import { storesLines, storesTitle } from './stores/stores-page.ts';
+import { foundLines, foundTitle } from './trace/found-page.ts';
 import { traceLines, traceTitle } from './trace/trace-page.ts';
 import { troublePageLines, troubleTitle } from './trouble-page.ts';
 import { weatherLines, weatherTitle } from './weather-page.ts';
@@ -27,12 +31,15 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: firstRunTitle(page, columns), lines: firstRunLines(model, page, pageRows(model.size)) };
   if (page.page === 'preferences')
     return { title: preferencesTitle(), lines: preferencesLines(model, page, pageRows(model.size)) };
+  if (page.page === 'boat item')
+    return {
+      title: boatItemTitle(page, columns),
+      lines: boatItemLines(page, model.size, pageRows(model.size)),
+    };
   const sight = sightOf(model);
   if (page.page === 'trouble' || !sight) return { title: troubleTitle(), lines: troublePageLines(model) };
   if (page.page === 'boat')
     return { title: boatTitle(sight, columns), lines: boatLines(sight, page, pageRows(model.size)) };
-  if (page.page === 'boat item')
-    return { title: boatItemTitle(page, columns), lines: boatItemLines(sight, page, pageRows(model.size)) };
   if (page.page === 'answer')
     return { title: answerTitle(sight, columns), lines: answerLines(sight, model.size) };
   if (page.page === 'weather')
@@ -48,6 +55,12 @@ export function turnedPage(model: Model, page: Turned): { title: Line; lines: Li
     return { title: roundTitle(sight, page, columns), lines: roundLines(sight, page, columns) };
   if (page.page === 'trace')
     return { title: traceTitle(sight, page, columns), lines: traceLines(sight, page, columns) };
+  if (page.page === 'found')
+    return { title: foundTitle(sight, page, columns), lines: foundLines(sight, page, columns) };
+  if (page.page === 'engine')
+    return { title: engineTitle(sight, page.id), lines: engineLines(sight, page.id, columns) };
+  if (page.page === 'entry')
+    return { title: entryTitle(sight, page, columns), lines: entryLines(sight, page, columns) };
   if (page.page === 'log')
     return {
       title: logTitle(sight, page, columns),

@@ -1,3 +1,4 @@
+import { withTyped } from './boat/boat-item-moves.ts';
 import { EMPTY, type Field, pastedIn, typedIn } from './field.ts';
 import { rowAt } from './first-run/first-run.ts';
 import { rowsFor } from './heard.ts';
@@ -48,8 +49,7 @@ function withField(model: Model, field: Field): Model {
   const page = pageOf(model);
   if (page.page === 'round') return withTop(model, withRoundField(page, field));
   if (page.page === 'first run') return withTop(model, { ...page, field, told: [], leaving: false });
-  if (page.page === 'boat item')
-    return withTop(model, { ...page, fields: page.fields.with(page.at, field), told: [] });
+  if (page.page === 'boat item') return withTop(model, withTyped(page, field));
   if (page.page === 'preferences') return withTop(model, { ...page, field, told: [] });
   if (page.page === 'heard') {
     const fields = page.fields.with(page.at, field);

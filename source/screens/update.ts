@@ -6,11 +6,14 @@ import type { Result, Trouble } from '../trouble.ts';
 import { cleaned } from '../words/cleaned.ts';
 import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { stayingPresses } from '../words/staying.ts';
+import type { TraceAsked, TraceTold } from '../words/traced.ts';
 import { sayShortly } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
 import { boatChanged } from './boat/boat-moves.ts';
 import { fillIn } from './forms/form-moves.ts';
 import { takenIn } from './heard-moves.ts';
+import { worded, wordedAnew } from './log/log-moves.ts';
 import {
   type BoatShown,
   FRESH,
@@ -23,6 +26,7 @@ import {
 } from './model.ts';
 import { moves } from './moves.ts';
 import { roundJudged, roundSaved } from './round/round-saved.ts';
+import { traceTold, withTrace } from './trace/trace.ts';
 import { traceReckoned, traceSaved } from './trace/trace-moves.ts';
 import { isTrial, type Trial } from './trial.ts';
 import { pastedInto, typedInto } from './typing.ts';
@@ -37,6 +41,10 @@ const AGES: readonly ForecastAge[] = ['fresh', 'old', 'too old'];
 
 /** What the board makes of a message: the next model, and what the world is asked to do. Pure. */
 export function update(model: Model, message: Message): Step {
+  return withTrace(taken(model, message));
+}
+
+function taken(model: Model, message: Message): Step {
   switch (message.is) {
     case 'key':
       return pressed({ ...model, notice: null, now: message.now ?? model.now }, message.key);
@@ -60,8 +68,12 @@ export function update(model: Model, message: Message): Step {
       return takenIn(model, message.content, message.result);
     case 'begun':
       return begun(model, message.what, message.result);
+    case 'worded':
+      return worded(model, message.of, message.upTo);
     case 'judged':
       return judged(model, message.of, message.document);
+    case 'traced':
+      return traced(model, message.of, message.asked, message.told);
     case 'tried':
       return tried(model, message.of, message.trial, message.document);
   }
@@ -123,7 +135,14 @@ function opened(model: Model, loaded: Loaded): Step {
   const trials = model.pages.flatMap((page): Request[] =>
     page.page === 'weather' && isTrial(page.trial) ? [{ do: 'try', loaded, trial: page.trial }] : [],
   );
-  return [traceReckoned({ ...model, boat }, loaded), [{ do: 'judge', loaded }, ...trials]];
+  const [next, wording] = wordedAnew({ ...model, boat }, loaded);
+  return [next, [{ do: 'judge', loaded }, ...trials, ...wording]];
+}
+
+/** A trace that reckons with its last answer now asks the next. */
+function traced(model: Model, of: Loaded, asked: TraceAsked, told: TraceTold): Step {
+  const next = traceTold(model, of, asked, told);
+  return [next === model ? model : traceReckoned(next, of), []];
 }
 
 /** What was tried meanwhile, or stands on an older reading, is dropped. */
@@ -159,7 +178,7 @@ function worseIn(before: VerdictDocument, after: VerdictDocument, fresh: Readonl
     ...fresh,
     ...worse.map(({ id }) => id),
     ...(older ? [FRESH.forecast] : []),
-    ...(before.staying === null && after.staying !== null ? [FRESH.staying] : []),
+    ...(!stayingPresses(before) && stayingPresses(after) ? [FRESH.staying] : []),
   ]);
 }
 

@@ -1,6 +1,7 @@
 import type { VerdictDocument } from '../words/document.ts';
 import { aboardSentence, decisionSentence, metSentences, nowSentence } from '../words/forecasts-lines.ts';
 import { legsMet, standingPhrase } from '../words/legs-met.ts';
+import { nothingLookedAt } from '../words/not-looked-at.ts';
 import { durationWords, hundred, sentence } from '../words/say.ts';
 import type { WeatherDocument } from '../words/weather-document.ts';
 import {
@@ -127,14 +128,23 @@ function hourLines(
   const when =
     hour === 0 ? 'now' : `${soonWords(Date.parse(point.at), at, model.zone)}, in ${durationWords(hour)}`;
   const before = own?.curve[hour]?.score ?? null;
-  const text = `LEAVING ${when}: ${scoreWords(point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
+  const what = document.passage?.toGo ? 'GOING ON' : `LEAVING ${when}`;
+  const text = `${what}: ${scoreWords(document, point, columns)}${before === null ? '' : `; by the boat file ${hundred(before)}`}`;
   return [
     ...paragraph(text, columns - 2, { indent: 2, tone: 'title' }),
     ...paragraph(breaksFirst(document, hour), columns - 2, { indent: 2 }),
   ];
 }
 
-function scoreWords({ score, boat, weather }: VerdictDocument['curve'][number], columns: number): string {
+function scoreWords(
+  document: VerdictDocument,
+  { score, boat, weather }: VerdictDocument['curve'][number],
+  columns: number,
+): string {
+  if (nothingLookedAt(document))
+    return weather === null
+      ? 'boat not looked at yet, the weather not judged'
+      : `weather ${hundred(weather)} (boat not looked at yet)`;
   if (score === null || weather === null) return `boat ${hundred(boat)}, the weather not judged`;
   if (columns < NARROW) return hundred(score);
   return `${hundred(score)} (boat ${hundred(boat)}, weather ${hundred(weather)})`;
@@ -179,7 +189,7 @@ function forecastPart(
   });
   const when = hour === 0 ? 'now' : soonWords(pointed, sight.at, zone);
   return [
-    ...titled(`BY LEG, leaving ${when}`),
+    ...titled(sight.document?.passage?.toGo ? 'BY LEG' : `BY LEG, leaving ${when}`),
     ...legLines(legsMet(weather, hour), weather.limits, { at: sight.at, zone, columns }),
     ...charts,
     BLANK,

@@ -1,3 +1,4 @@
+import { wallOf } from '../maths/wall-clock.ts';
 import { dayWords, momentWords } from '../words/say.ts';
 
 const DAY_MS = 86_400_000;
@@ -10,9 +11,10 @@ export function soonWords(at: number, beside: number, zone: string): string {
   return whole.endsWith(dayWords(beside, zone).slice(-4)) ? `${weekday} ${day} ${month}` : whole;
 }
 
-/** How long ago, for a look: `today`, `yesterday`, `5 days ago`. */
-export function agoWords(at: number, now: number): string {
-  const days = Math.floor((now - at) / DAY_MS);
+/** How long ago by the calendar of the zone, for a look: `today`, `yesterday`, `5 days ago`. */
+export function agoWords(at: number, now: number, zone: string): string {
+  const dayOf = (instant: number) => Math.floor(wallOf(instant, zone) / DAY_MS);
+  const days = dayOf(now) - dayOf(at);
   if (days < 1) return 'today';
   return days === 1 ? 'yesterday' : `${days} days ago`;
 }

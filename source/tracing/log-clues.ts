@@ -28,7 +28,7 @@ export function logClues(
   }
   const check = condition.checks.get(id);
   const rate = check ? pumpRate(check) : null;
-  if (rate) tell('pumps-more', rate.before !== null && rate.perDay > rate.before, true);
+  if (rate) tell('pumps-more', rate.before !== null && rate.perDay > rate.before.perDay, true);
   return facts;
 }
 

@@ -35,6 +35,8 @@ export interface Trace {
   readonly before: readonly JobDone[];
   /** Clues in the log that the table does not know: left out. */
   readonly unknown: readonly string[];
+  /** The chance that each cause would have, were it known that work for one of them had helped so surely. */
+  afterWork(cause: string, helped: number): ReadonlyMap<string, number>;
 }
 
 interface TracedCause {
@@ -64,7 +66,7 @@ interface Likeliest {
 const HELPS = 0.9;
 const SEEMS_TO_HELP = 0.1;
 /** From here on work has closed a hunt. */
-const CLOSED = 0.9;
+export const CLOSED = 0.9;
 /** A clue speaks for a cause that shows it so many times oftener than the rest do, and the other way round. Judgement. */
 const SPEAKS = 1.5;
 
@@ -104,6 +106,10 @@ export function traceOf(
     jobs,
     before,
     unknown,
+    afterWork(cause, helped) {
+      const after = causeChances(hunt, updated(beliefs, helpChances(hunt, cause), helped));
+      return new Map(table.causes.map(({ id: one }, i) => [one, after[i]!]));
+    },
   };
 }
 

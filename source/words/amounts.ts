@@ -24,7 +24,8 @@ const ASKED: { readonly [unit in Unit]: readonly [otherwise: string | null, exam
  * preferred; `field` is how the trouble names it.
  */
 export function amountFrom(typed: string, unit: Unit, field: string, about = 0): Result<number> {
-  const [otherwise, example] = ASKED[unit];
+  const [otherwise] = ASKED[unit];
+  const example = exampleOf(unit);
   const { said, each } = shownUnit(unit, about);
   const expected = otherwise === null ? said : `${said}, or ${otherwise}`;
   const trouble = (wants: string, choice: string) =>
@@ -47,6 +48,13 @@ export function amountFrom(typed: string, unit: Unit, field: string, about = 0):
   if (unit === 'L' && Object.hasOwn(twoUnits, name))
     return trouble(`${twoUnits[name]}`, choices(typed, name));
   return trouble(expected, example);
+}
+
+/** Examples of an amount as it can be typed, a bare number in the unit preferred first. */
+export function exampleOf(unit: Unit): string {
+  if (unit === 'kn' && preferred().wind === 'm/s') return '9, f6, 18 kn';
+  if (unit === 'm' && preferred().height === 'ft') return '5, 1.5 m';
+  return ASKED[unit][1];
 }
 
 /** A share as people type it, where 1 is all of it: `60%`, `1/4`, `0.25`, `half`, `full`, `new`, `low`. */

@@ -1,7 +1,11 @@
-import type { ActionDocument, ItemDocument, VerdictDocument } from './document.ts';
+import type { ActionDocument } from './action-document.ts';
+import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
+import type { ItemDocument } from './item-document.ts';
+import { nothingLookedAt, takenForGood } from './not-looked-at.ts';
 import { AID } from './page.ts';
-import { capital, counted, durationWords, hundred, momentWords, sentence } from './say.ts';
+import { capital, counted, durationWords, hundred, lengthWords, momentWords, sentence } from './say.ts';
+import { stayingPresses } from './staying.ts';
 
 /** Half a page is for what decides; the verdict has the rest. */
 const MOST_REASONS = 4;
@@ -12,12 +16,16 @@ const MOST_WATCHED = 3;
 export function briefOf(document: VerdictDocument, zone: string): string[] {
   const at = Date.parse(document.at);
   const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
+  const presses = stayingPresses(document);
   const paragraphs = [
-    [`${document.boat}, ${momentWords(at, zone)} (${zone}).`, ...stayingSentences(document, moment)],
+    [
+      `${document.boat}, ${momentWords(at, zone)} (${zone}).`,
+      ...(presses ? stayingSentences(document, moment) : []),
+    ],
     verdictSentences(document),
     workSentences(document, moment),
     watchSentences(document),
-    weatherSentences(document, moment),
+    [...weatherSentences(document, moment), ...(presses ? [] : stayingSentences(document, moment))],
     [AID],
   ];
   return paragraphs.filter((sentences) => sentences.length > 0).map((sentences) => sentences.join(' '));
@@ -36,13 +44,21 @@ const VERDICTS = {
   'not ready': 'Not ready.',
 };
 
-function verdictSentences({ verdict, score, reasons }: VerdictDocument): string[] {
+function verdictSentences(document: VerdictDocument): string[] {
+  const { verdict, reasons } = document;
   const more = reasons.length - MOST_REASONS;
   return [
-    `${VERDICTS[verdict]} The boat is at ${hundred(score.boat)}${score.now === null ? '' : `, with the weather at ${hundred(score.now)}`}.`,
+    `${VERDICTS[verdict]} ${scoreSentence(document)}`,
     ...reasons.slice(0, MOST_REASONS),
     ...(more > 0 ? [`And ${counted(more, 'more reason', 'more reasons')}.`] : []),
   ];
+}
+
+function scoreSentence(document: VerdictDocument): string {
+  const { score } = document;
+  if (nothingLookedAt(document)) return 'There is no score yet, since nothing vital was looked at.';
+  const taken = takenForGood(document);
+  return `The boat is at ${hundred(score.boat)}${taken === '' ? '' : `, where ${taken}`}${score.now === null ? '' : `, with the weather at ${hundred(score.now)}`}.`;
 }
 
 function workSentences(document: VerdictDocument, moment: Moment): string[] {
@@ -111,7 +127,8 @@ function weatherSentences(document: VerdictDocument, moment: Moment): string[] {
     sentences.push(
       `For ${passage.name} the first window is from ${moment(window.at)} until ${moment(window.until)}${closes}: ${hundred(window.score)} end well.`,
     );
-  } else if (forecast) sentences.push(`For ${passage.name} there is no window in it.`);
+  } else if (passage.toGo) sentences.push(`Under way for ${passage.name}, ${lengthWords(passage)}.`);
+  else if (forecast) sentences.push(`For ${passage.name} there is no window in it.`);
   if (weatherAlone?.startWorkBy)
     sentences.push(
       `The weather alone opens ${moment(weatherAlone.at)}; to be ready then, start the work by ${moment(weatherAlone.startWorkBy)}.`,

@@ -1,3 +1,4 @@
+import type { Pass } from '../condition/round.ts';
 import type { ItemKind } from '../readiness/answer.ts';
 
 /** What is said before anybody lays hands on it. The maker's manual, local rules and licensed people come first. */
@@ -9,7 +10,7 @@ const CAUTIONS: { readonly [K in ItemKind]: string | null } = {
   anode:
     'Before work: engine stopped and cold, and where it sits in the raw water its seacock shut, then open again and seen to flow. Soft threads, aluminium above all: start by hand, stop when it resists.',
   service:
-    'Before work: engine stopped, key out, clear of shaft and belts, and let it cool; let pressure off before a line is opened; seacocks shut for the work are open again after it. Oily waste is sealed and goes ashore.',
+    'Before work: engine stopped, key out, clear of shaft and belts, and let it cool; let pressure off before a line is opened. Fuel: no flame, open up, mind the fumes. Seacocks shut for the work are open again after it; oily waste is sealed and goes ashore.',
   spare: null,
   check: null,
   dated: null,
@@ -29,10 +30,18 @@ const BY_ACT = {
     'Engine stopped, key out. Hot oil and coolant burn: let it cool to warm. Old oil, filters and pads are sealed and go ashore, never overboard.',
   anode:
     'Engine stopped and cold; where it sits in the raw water, seacock shut, then open again and seen to flow. Soft threads, aluminium above all: start by hand, stop when it resists.',
-  work: 'Engine stopped, key out, clear of shaft and belts, let cool; pressure let off before a line is opened; seacocks shut for the work are open again after it. Oily waste is sealed and goes ashore.',
+  running:
+    'Engine running: hands, hair and loose clothes clear of shaft and belts; pipes, exhaust and coolant are hot.',
+  work: 'Engine stopped, key out, clear of shaft and belts, let cool; pressure let off before a line is opened. Fuel: no flame, open up, mind the fumes. Seacocks shut for the work are open again after it; oily waste is sealed and goes ashore.',
 } as const;
 
 export type Act = keyof typeof BY_ACT;
+
+/** What belongs to the looks of a pass of the round; null where none is at the engine. */
+export function passCaution(pass: Pass): string | null {
+  if (pass === 'leaving') return null;
+  return cautionOf(pass === 'running' ? 'running' : 'look');
+}
 
 /** The caution that belongs to what is done, not to the thing it is done to. */
 export function cautionOf(act: Act): string {

@@ -1,12 +1,13 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Condition } from '../condition/condition.ts';
 import type { Beliefs } from '../inference/belief.ts';
-import type { Action, Answer, ItemKind, Reason, State, Verdict } from '../readiness/answer.ts';
+import type { Answer, Reason, Verdict } from '../readiness/answer.ts';
 import type { ForecastMet } from '../readiness/forecast-met.ts';
 import type { Aboard } from '../readiness/forecasts-aboard.ts';
 import type { Sky } from '../readiness/sky.ts';
 import type { ForecastAge } from '../readiness/weather-bars.ts';
 import type { WeatherNow } from '../readiness/weather-now.ts';
+import { type ActionDocument, actionDocument } from './action-document.ts';
 import { instant, six, sixOrNull } from './figures.ts';
 import {
   type AboardDocument,
@@ -18,7 +19,7 @@ import {
   type NowDocument,
   nowDocument,
 } from './forecasts-document.ts';
-import { itemDocument } from './item-document.ts';
+import { type ItemDocument, itemDocument } from './item-document.ts';
 import { reasonSentence } from './reasons.ts';
 import { sayTrouble } from './troubles.ts';
 import { type WeatherDocument, weatherDocument } from './weather-document.ts';
@@ -30,7 +31,14 @@ export interface VerdictDocument {
   format: 1;
   boat: string;
   at: string;
-  passage: { id: string; name: string; nm: number; hours: number } | null;
+  passage: {
+    id: string;
+    name: string;
+    nm: number;
+    hours: number;
+    /** What is left of it at the usual speed, under way; else null. */
+    toGo: { nm: number; hours: number } | null;
+  } | null;
   forecast: {
     issuedAt: string;
     ageHours: number;
@@ -80,105 +88,6 @@ export interface VerdictDocument {
   decision: DecisionDocument | null;
 }
 
-export interface SpreadDocument {
-  mean: number;
-  sd: number;
-  p10: number;
-  p90: number;
-}
-
-/** How a level has gone in the last two months, oldest first, and how it will go. L. */
-export interface LevelsDocument {
-  /** `below` and `above`: off the stick there, beyond its mark at `value`. */
-  readings: { at: string; value: number; off: 'on' | 'below' | 'above' }[];
-  /** What was done, by the kinds of entry. */
-  done: ({ at: string; kind: 'topup'; amount: number } | { at: string; kind: 'change' | 'job' })[];
-  /** The line all readings together make, to now. */
-  line: LevelPointDocument[];
-  /** Now, and the end of the stretch when leaving now; empty where that is not simulated. */
-  ahead: LevelPointDocument[];
-}
-
-export interface LevelPointDocument {
-  at: string;
-  mean: number;
-  p10: number;
-  p90: number;
-}
-
-export interface ActionDocument {
-  do: string;
-  item: string;
-  takes: { spare: string; count: number }[];
-  minutes: number;
-  boatScoreAfter: number;
-}
-
-export type ItemDocument = {
-  id: string;
-  kind: ItemKind;
-  name: string;
-  consequence: 'vital' | 'important' | 'minor';
-  state: State;
-  chance: number;
-  goodUntil: string | 'beyond' | null;
-  now: { value: number; sd: number; unit: string } | null;
-  reason: string | null;
-  /** All that is to be said of it, worst first: `reason` is the first. */
-  reasons: readonly string[];
-  lookedAt: string | null;
-} & (
-  | {
-      kind: 'fluid';
-      low: number;
-      full: number;
-      reserve: number;
-      run: SpreadDocument | null;
-      rest: SpreadDocument | null;
-      usualDay: SpreadDocument | null;
-      leak: { tight: number; running: number; lying: number; both: number } | null;
-      split: 'known' | 'cannot tell' | null;
-      lookAgain: { engineHours: number } | { days: number } | null;
-      job: {
-        at: string;
-        text: string;
-        lowerChance: number;
-        ratio: { p10: number; p50: number; p90: number };
-        daysToSettle: number | null;
-      } | null;
-      /** Level at the end of the stretch when leaving now. */
-      atEnd: SpreadDocument | null;
-      levels: LevelsDocument | null;
-      /** Where running and lying cannot be told apart: charging runs to dip before and after, and the hours of one; null where that would not tell. */
-      toSettle: { runs: number; hours: number } | null;
-      /** Days like the usual ones that what is in it lasts in 9 of 10, down to the reserve, and with its stock (null without one). "beyond": ten years. */
-      lasts: { days: number | 'beyond'; withStores: number | 'beyond' | null } | null;
-    }
-  | {
-      kind: 'anode';
-      wear: { mean: number; sd: number } | null;
-      reachesLimit: { p10: string; p50: string; p90: string } | null;
-      limit: number;
-      /** Mean galvanic current that eats it, A; null without a mass. */
-      currentA: number | null;
-    }
-  | {
-      kind: 'spare';
-      unit: string;
-      count: number | null;
-      rate: { mean: number; sd: number; per: 'engine hour' | 'day' } | null;
-      shortChance: number | null;
-      cover95: number | null;
-      buy: number;
-      /** Of what is to be bought, in the boat's own money; null without a price. */
-      cost: number | null;
-      locker: string | null;
-    }
-  | { kind: 'service'; dueHours: number | null; dueOn: string | null; dueInHours: number | null }
-  | { kind: 'check'; ok: boolean | null; when: 'stopped' | 'running' | 'leaving' }
-  | { kind: 'dated'; expires: string | null }
-);
-
 /** The answer as the document scripts and screens read: facts rounded to 6 significant digits, instants in UTC, keys in the contract's order, reasons as sentences. */
 export function documentOf(from: {
   boat: Boat;
@@ -197,6 +106,10 @@ export function documentOf(from: {
       name: answer.passage.name,
       nm: six(answer.passage.nm),
       hours: six(answer.passage.hours),
+      toGo: answer.passage.toGo && {
+        nm: six(answer.passage.toGo.nm),
+        hours: six(answer.passage.toGo.hours),
+      },
     },
     forecast: answer.forecast && {
       issuedAt: instant(answer.forecast.issuedAt),
@@ -282,15 +195,5 @@ function timesOf(
       boat: six(boat),
       weather: sixOrNull(weather),
     })),
-  };
-}
-
-function actionDocument(action: Action): ActionDocument {
-  return {
-    do: action.do,
-    item: action.item,
-    takes: action.takes.map(({ spare, count }) => ({ spare, count: six(count) })),
-    minutes: six(action.minutes),
-    boatScoreAfter: six(action.boatScoreAfter),
   };
 }

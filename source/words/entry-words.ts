@@ -1,7 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Draft, EntryKind } from '../logbook/entries.ts';
+import { LEAK_WORDS } from './leak-words.ts';
 import { nameOf, unitOf } from './names.ts';
-import { amountWords, capital, momentWords } from './say.ts';
+import { amountWords, capital, momentHere } from './say.ts';
 
 /** An entry, saved or not yet, as a line of the log reads: what it is about, then what happened; no time, no writer. */
 export function entryWords(entry: Draft, boat: Boat): string {
@@ -31,7 +32,7 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   job: (entry, { name }) =>
     `${name(entry.item)}: ${entry.text}${after(entry.minutes, ', ', ' min')}${after(entry.cause, ', for ')}`,
   leak: (entry, { name }) =>
-    `${name(entry.item)}: ${leakWords[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
+    `${name(entry.item)}: ${LEAK_WORDS[entry.class]}${after(entry.dropsPerMinute, ', ', ' drops a minute')}${after(entry.text, '; ')}`,
   anode: (entry, { name }) =>
     `${name(entry.anode)}: ${anodeWords(entry)}${entry.flakes ? ', flakes when tapped' : ''}`,
   renew: (entry, about) => `${about.name(entry.anode)}: renewed${from(entry.from, about)}`,
@@ -49,7 +50,7 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   plan: (entry, { name }) =>
     `passage planned: ${name(entry.passage)}${after(entry.crew, ', ', ' aboard')}${after(entry.reserveDays, ', ', ' days in reserve')}`,
   gate: (entry, { name }) =>
-    `gate on ${name(entry.passage)}, leg ${entry.leg + 1}: open ${entry.from} to ${entry.to}`,
+    `gate on ${name(entry.passage)}, leg ${entry.leg + 1}: open ${momentHere(Date.parse(entry.from))} to ${momentHere(Date.parse(entry.to))}`,
   left: (entry, { name }) => `left${entry.anchorage === undefined ? '' : ` ${name(entry.anchorage)}`}`,
   arrived: (entry, { name }) =>
     `arrived${entry.anchorage === undefined ? '' : ` at ${name(entry.anchorage)}`}`,
@@ -63,8 +64,6 @@ const words: { readonly [K in EntryKind]: (entry: DraftOf<K>, about: About) => s
   remark: (entry, { name }) => `${entry.item === undefined ? '' : `${name(entry.item)}: `}${entry.text}`,
   strike: (entry) => `struck: entry ${entry.entry}${after(entry.why, ', because ')}`,
 };
-
-const leakWords = { dry: 'dry', wet: 'wet to the touch', drops: 'drops form', falls: 'drops fall' };
 
 function levelWords(
   { fluid, level, share }: { fluid: string; level?: number | undefined; share?: number | undefined },
@@ -133,7 +132,7 @@ function forecastWhen(name: string): string {
   const [year, month, day, hour, minute] = [0, 4, 6, 8, 10].map((at, i) =>
     Number(digits.slice(at, i === 0 ? 4 : at + 2)),
   ) as [number, number, number, number, number];
-  return `${momentWords(Date.UTC(year, month - 1, day, hour, minute), 'UTC')} UTC`;
+  return momentHere(Date.UTC(year, month - 1, day, hour, minute));
 }
 
 function amountOr(value: number | undefined, unit: string): string | undefined {

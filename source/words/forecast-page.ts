@@ -41,14 +41,20 @@ function placeLines(
   { place, at, nearestSeaNm, headlines, steps, members = [] }: PlaceForecast,
   zone: string,
 ): readonly string[] {
-  const position = at === undefined ? '' : ` at ${at[0].toFixed(2)}, ${at[1].toFixed(2)}`;
+  const position = at === undefined ? '' : `${at[0].toFixed(2)}, ${at[1].toFixed(2)}`;
+  const where = at === undefined ? 'Everywhere' : `Near ${position}`;
+  const named = `${cleanLine(place, MOST_LETTERS)}${at === undefined ? '' : ` at ${position}`}`;
   const sea =
     nearestSeaNm === undefined ? '' : `; seas from ${amountWords(nearestSeaNm, 'nm')} off, the nearest sea`;
   const head = ['from', 'for', 'wind', '', 'gusts', 'seas', 'period', 'squalls'];
+  const pressures = steps.some(({ pressure }) => pressure !== null);
   return [
-    `${place === '' ? 'Everywhere' : cleanLine(place, MOST_LETTERS)}${position}${sea}`,
+    `${place === '' ? where : named}${sea}`,
     ...headlines.map((headline) => `  ${headlineWords(headline)}`),
-    ...aligned([head, ...steps.map((step) => stepCells(step, zone))]).map((line) => `  ${line}`),
+    ...aligned([
+      [...head, ...(pressures ? ['pressure'] : [])],
+      ...steps.map((step) => [...stepCells(step, zone), ...(pressures ? [pressureCell(step)] : [])]),
+    ]).map((line) => `  ${line}`),
     ...(members.length === 0 ? [] : [`  ${membersWords(members)}`]),
   ];
 }
@@ -78,12 +84,23 @@ function stepCells(step: Step, zone: string): readonly string[] {
     momentWords(Date.parse(step.from), zone, Date.parse(step.from)),
     durationWords(hours),
     spanWords(step.wind, 'kn'),
-    step.dir === null ? '-' : pointLetters(step.dir),
+    directionCell(step),
     step.gust === null ? '-' : amountWords(step.gust, 'kn'),
     spanWords(step.seas, 'm'),
     step.period === null ? '-' : amountWords(step.period, 's'),
     step.squalls ?? '-',
   ];
+}
+
+/** Every direction said: `N, E`. One that is variable shows as such beside another. */
+function directionCell({ dir, otherDirs = [] }: Step): string {
+  if (otherDirs.length === 0) return dir === null ? '-' : pointLetters(dir);
+  const letters = [dir, ...otherDirs].map((one) => (one === null ? 'variable' : pointLetters(one)));
+  return [...new Set(letters)].join(', ');
+}
+
+function pressureCell({ pressure }: Step): string {
+  return pressure === null ? '-' : amountWords(pressure, 'hPa');
 }
 
 function leftOver(title: string, lines: readonly string[]): readonly string[] {

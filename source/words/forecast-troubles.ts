@@ -1,6 +1,7 @@
 import type { ForecastTrouble } from '../trouble.ts';
 import { cleanLine } from './clean.ts';
 import { quoted } from './quoted.ts';
+import { momentHere } from './say.ts';
 import type { WordsOf } from './wording.ts';
 
 const NOTHING = 'Nothing of it was taken in.';
@@ -53,7 +54,7 @@ export const forecastWords: WordsOf<ForecastTrouble> = {
     attempt: choices.map((one) => cleanLine(one)).join(' or '),
   }),
   'forecast over': ({ ended, now }) => ({
-    title: `the forecast ended ${moment(ended)}, and it is ${moment(now)}`,
+    title: `the forecast ended ${momentHere(Date.parse(ended))}, and it is ${momentHere(Date.parse(now))}`,
     right: `It says nothing of the hours to come. ${NOTHING}`,
     attempt: 'get a newer one',
   }),
@@ -100,10 +101,6 @@ function names(zones: readonly string[]): string {
 
 function megabytes(bytes: number): string {
   return `${Number((bytes / 1_000_000).toPrecision(3))} MB`;
-}
-
-function moment(at: string): string {
-  return cleanLine(`${at.slice(0, 10)} ${at.slice(11, 16)} UTC`);
 }
 
 function capital(text: string): string {

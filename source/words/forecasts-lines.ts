@@ -6,6 +6,7 @@ import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import type { AboardDocument, MetDocument } from './forecasts-document.ts';
 import { aligned, wrapped } from './lines.ts';
+import { shownUnit } from './preferred.ts';
 import { tendencyWords } from './pressure.ts';
 import { amountWords, capital, counted, durationWords, momentWords, sentence } from './say.ts';
 
@@ -164,7 +165,8 @@ function offPhrase(what: MetQuantity, amount: string, mean: number): string {
 function amountOff(what: MetQuantity, amount: number): string {
   if (what === 'seas') return `${Math.round(amount * 100)} %`;
   if (what === 'direction') return `${Math.round(amount)} degrees`;
-  return amountWords(Math.round(amount * 10) / 10, 'kn');
+  const { each } = shownUnit('kn', amount);
+  return amountWords((Math.round((amount * 10) / each) / 10) * each, 'kn');
 }
 
 function ownSentences(own: MetDocument['own'], looks: number, wanted: number): string[] {

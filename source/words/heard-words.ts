@@ -1,5 +1,6 @@
 import { pointLetters } from '../forecast/compass.ts';
 import type { RowFigures } from '../forecast/typed-row.ts';
+import { shownUnit } from './preferred.ts';
 import { amountWords, figureWords } from './say.ts';
 
 /** A row of a forecast as it was understood: `SE, 15 to 20 kn, gusts 28 kn, seas 1.2 to 1.8 m, period 7 s`; what was not said is said to be so where it bars leaving. */
@@ -20,7 +21,8 @@ export function heardWords(figures: RowFigures): string {
 /** `15 to 20 kn`; a dash where nothing was said, never 0. */
 export function spanWords(range: readonly [number, number] | null, unit: string): string {
   if (range === null) return '-';
-  const [low, high] = range.map((end) => Math.round(end * 10) / 10) as [number, number];
+  const { each } = shownUnit(unit, range[1]);
+  const [low, high] = range.map((end) => (Math.round((end / each) * 10) / 10) * each) as [number, number];
   return low === high
     ? amountWords(low, unit)
     : `${figureWords(low, unit, high)} to ${amountWords(high, unit)}`;

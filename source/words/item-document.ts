@@ -1,11 +1,83 @@
 import type { Boat } from '../boat/boat.ts';
-import type { JobEffect, LevelHistory, LevelPoint, Spread } from '../inference/belief.ts';
-import type { ItemAnswer } from '../readiness/answer.ts';
+import type { JobEffect, Spread } from '../inference/belief.ts';
+import type { ItemAnswer, ItemKind, State } from '../readiness/answer.ts';
 import { assert } from '../trouble.ts';
-import type { ItemDocument, LevelPointDocument, LevelsDocument, SpreadDocument } from './document.ts';
 import { instant, six, sixOrNull } from './figures.ts';
+import { type LevelsDocument, levelsDocument } from './levels-document.ts';
 import { sentence } from './say.ts';
 import { whyPhrase } from './why.ts';
+
+export interface SpreadDocument {
+  mean: number;
+  sd: number;
+  p10: number;
+  p90: number;
+}
+
+export type ItemDocument = {
+  id: string;
+  kind: ItemKind;
+  name: string;
+  consequence: 'vital' | 'important' | 'minor';
+  state: State;
+  chance: number;
+  goodUntil: string | 'beyond' | null;
+  now: { value: number; sd: number; unit: string } | null;
+  reason: string | null;
+  /** All that is to be said of it, worst first: `reason` is the first. */
+  reasons: readonly string[];
+  lookedAt: string | null;
+} & (
+  | {
+      kind: 'fluid';
+      low: number;
+      full: number;
+      reserve: number;
+      run: SpreadDocument | null;
+      rest: SpreadDocument | null;
+      usualDay: SpreadDocument | null;
+      leak: { tight: number; running: number; lying: number; both: number } | null;
+      split: 'known' | 'cannot tell' | null;
+      lookAgain: { engineHours: number } | { days: number } | null;
+      job: {
+        at: string;
+        text: string;
+        lowerChance: number;
+        ratio: { p10: number; p50: number; p90: number };
+        daysToSettle: number | null;
+      } | null;
+      /** Level at the end of the stretch when leaving now. */
+      atEnd: SpreadDocument | null;
+      levels: LevelsDocument | null;
+      /** Where running and lying cannot be told apart: charging runs to dip before and after, and the hours of one; null where that would not tell. */
+      toSettle: { runs: number; hours: number } | null;
+      /** Days like the usual ones that what is in it lasts in 9 of 10, down to the reserve, and with its stock (null without one). "beyond": ten years. */
+      lasts: { days: number | 'beyond'; withStores: number | 'beyond' | null } | null;
+    }
+  | {
+      kind: 'anode';
+      wear: { mean: number; sd: number } | null;
+      reachesLimit: { p10: string; p50: string; p90: string } | null;
+      limit: number;
+      /** Mean galvanic current that eats it, A; null without a mass. */
+      currentA: number | null;
+    }
+  | {
+      kind: 'spare';
+      unit: string;
+      count: number | null;
+      rate: { mean: number; sd: number; per: 'engine hour' | 'day' } | null;
+      shortChance: number | null;
+      cover95: number | null;
+      buy: number;
+      /** Of what is to be bought, in the boat's own money; null without a price. */
+      cost: number | null;
+      locker: string | null;
+    }
+  | { kind: 'service'; dueHours: number | null; dueOn: string | null; dueInHours: number | null }
+  | { kind: 'check'; ok: boolean | null; when: 'stopped' | 'running' | 'leaving' }
+  | { kind: 'dated'; expires: string | null }
+);
 
 type AnswerOf<K extends ItemAnswer['kind']> = Extract<ItemAnswer, { kind: K }>;
 
@@ -72,7 +144,7 @@ function fluidOf(item: AnswerOf<'fluid'>, boat: Boat, lookedAt: string | null) {
     full: six(fluid.full),
     reserve: six(fluid.reserve ?? fluid.low),
     atEnd: item.endL && spread(item.endL),
-    levels: belief && levelsOf(belief.lately, item),
+    levels: belief && levelsDocument(belief.lately, item),
     toSettle: belief?.toSettle ? { runs: belief.toSettle.runs, hours: six(belief.toSettle.hours) } : null,
     lasts: item.lasts && {
       days: sixOrBeyond(item.lasts.days),
@@ -81,32 +153,8 @@ function fluidOf(item: AnswerOf<'fluid'>, boat: Boat, lookedAt: string | null) {
   };
 }
 
-function levelsOf(
-  { readings, done, line }: LevelHistory,
-  { endL, endsAt }: Pick<AnswerOf<'fluid'>, 'endL' | 'endsAt'>,
-): LevelsDocument {
-  const told = line.map(pointOf);
-  const end = endL === null || endsAt === null ? null : pointOf({ at: endsAt, ...endL });
-  return {
-    readings: readings.map(({ at, levelL, off }) => ({ at: instant(at), value: six(levelL), off })),
-    done: done.map((deed) =>
-      deed.kind === 'topup'
-        ? { at: instant(deed.at), kind: deed.kind, amount: six(deed.amountL) }
-        : { at: instant(deed.at), kind: deed.kind },
-    ),
-    line: told,
-    ahead: end === null ? [] : [...told.slice(-1), end],
-  };
-}
-
 function sixOrBeyond(value: number | 'beyond'): number | 'beyond' {
   return value === 'beyond' ? value : six(value);
-}
-
-/** No level is below nothing. */
-function pointOf({ at, mean, p10, p90 }: LevelPoint): LevelPointDocument {
-  const level = (litres: number) => six(Math.max(0, litres));
-  return { at: instant(at), mean: level(mean), p10: level(p10), p90: level(p90) };
 }
 
 function jobOf(job: JobEffect) {

@@ -1,10 +1,11 @@
-import type { ItemDocument } from './document.ts';
+import type { ItemDocument } from './item-document.ts';
 import { STATE_WORDS } from './reasons.ts';
 import {
   amountWords,
   badHundred,
   capital,
   currentWords,
+  dayHere,
   dayWords,
   experimentWords,
   goodHundred,
@@ -16,7 +17,7 @@ import {
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
 
-/** All that is known of one item, a sentence a line: its state and why, then its figures. Moments in `zone`, days in UTC; `at` is when the answer is for, ms. */
+/** All that is known of one item, a sentence a line: its state and why, then its figures. Moments in `zone`; `at` is when the answer is for, ms. */
 export function itemLines(item: ItemDocument, at: number, zone: string): string[] {
   const moment = (instant: string) => momentWords(Date.parse(instant), zone, at);
   return [
@@ -46,7 +47,7 @@ function ownLines(item: ItemDocument): string[] {
     case 'check':
       return item.now ? [`It read ${amountWords(item.now.value, item.now.unit)}.`] : [];
     case 'dated':
-      return item.expires === null ? [] : [`Good until ${day(item.expires)}.`];
+      return item.expires === null ? [] : [`Good until ${dayWords(Date.parse(item.expires), 'UTC')}.`];
   }
 }
 
@@ -155,5 +156,5 @@ function litres(value: number): string {
 }
 
 function day(instant: string): string {
-  return dayWords(Date.parse(instant), 'UTC');
+  return dayHere(Date.parse(instant));
 }

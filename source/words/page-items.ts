@@ -1,7 +1,9 @@
-import type { ItemDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
+import { hoursAway } from './engine-item.ts';
+import type { ItemDocument } from './item-document.ts';
 import { aligned, wrapped } from './lines.ts';
 import { STATE_WORDS } from './reasons.ts';
-import { amountWords, badHundred, dayWords, momentWords, sentence } from './say.ts';
+import { amountWords, badHundred, dayHere, dayWords, momentWords, sentence } from './say.ts';
 import { BEFORE_LEAVING } from './why.ts';
 
 type Of<K extends ItemDocument['kind']> = Extract<ItemDocument, { kind: K }>;
@@ -79,7 +81,7 @@ function fluidCells(moment: Moment) {
 
 function anodeCells({ now, reachesLimit }: Of<'anode'>): string[] {
   if (!now || !reachesLimit) return ['-', '-', ''];
-  const day = (instant: string) => dayWords(Date.parse(instant), 'UTC');
+  const day = (instant: string) => dayHere(Date.parse(instant));
   return [
     amountWords(now.value, now.unit),
     `about ${day(reachesLimit.p50)}`,
@@ -97,12 +99,8 @@ function spareCells({ count, unit, shortChance, buy }: Of<'spare'>): string[] {
 
 function serviceCells({ dueInHours, dueOn }: Of<'service'>): string[] {
   const hours = dueInHours === null ? null : hoursAway(dueInHours);
-  const on = dueOn === null ? null : dayWords(Date.parse(dueOn), 'UTC');
+  const on = dueOn === null ? null : dayHere(Date.parse(dueOn));
   return [[hours, on].filter((one) => one !== null).join(' or ') || '-'];
-}
-
-function hoursAway(hours: number): string {
-  return hours < 0 ? `${amountWords(-hours, 'h')} overdue` : `in ${amountWords(hours, 'h')}`;
 }
 
 /** Those to be made before leaving have a list of their own, above; here they are only counted, unless something is the matter with them. */

@@ -1,11 +1,14 @@
+import type { ActionDocument } from './action-document.ts';
 import { chanceWords } from './chances.ts';
 import { cleaned } from './cleaned.ts';
-import type { ActionDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
 import { sourceWords } from './forecast-source.ts';
 import { decisionSentence, nowSentence } from './forecasts-lines.ts';
 import { wrapped } from './lines.ts';
+import { nothingLookedAt, takenForGood } from './not-looked-at.ts';
 import { itemSections } from './page-items.ts';
-import { amountWords, capital, counted, durationWords, hundred, momentWords } from './say.ts';
+import { amountWords, capital, counted, durationWords, hundred, lengthWords, momentWords } from './say.ts';
+import { stayingPresses } from './staying.ts';
 
 /** Said under every verdict (model 9). */
 export const AID =
@@ -26,7 +29,7 @@ export function verdictPage(answer: VerdictDocument, columns: number, zone: stri
   const sheet = { columns, zone };
   const sections = [
     header(document, sheet),
-    staying(document, sheet),
+    stayingPresses(document) ? wrapped(`STAYING: ${stayingSentences(document, zone)}`, columns) : [],
     verdict(document, sheet),
     leaving(document, sheet),
     toGetReady(document, sheet),
@@ -60,26 +63,31 @@ function whereabouts(document: VerdictDocument, at: number): string {
   return `lying at ${name}, day ${Math.floor((at - Date.parse(since)) / 86_400_000) + 1}`;
 }
 
-function staying({ staying, at }: VerdictDocument, { columns, zone }: Sheet): string[] {
-  if (!staying) return [];
-  return wrapped(
-    `STAYING: untenable from ${momentWords(Date.parse(staying.until), zone, Date.parse(at))}. ${capital(staying.why)}.`,
-    columns,
-  );
+function stayingSentences({ staying, at }: VerdictDocument, zone: string): string {
+  if (!staying) return '';
+  const from = momentWords(Date.parse(staying.until), zone, Date.parse(at));
+  return `untenable from ${from}. ${capital(staying.why)}.`;
 }
 
-function verdict({ verdict, score, threshold, reasons }: VerdictDocument, { columns }: Sheet): string[] {
-  const weather = score.weather === null ? '' : `; with the weather ${hundred(score.now ?? 0)}`;
+function verdict(document: VerdictDocument, { columns }: Sheet): string[] {
+  const { verdict, reasons } = document;
   return [
     verdict.toUpperCase(),
-    ...wrapped(
-      `Boat score ${chanceWords(score.boat / 100)} (${hundred(score.boat)}); she is ready from ${threshold.boat}${weather}.`,
-      columns,
-      2,
-      2,
-    ),
+    ...wrapped(scoreSentence(document), columns, 2, 2),
     ...reasons.flatMap((reason) => wrapped(reason, columns, 2, 2)),
   ];
+}
+
+function scoreSentence(document: VerdictDocument): string {
+  const { score, threshold } = document;
+  const from = `she is ready from ${threshold.boat}`;
+  if (nothingLookedAt(document)) {
+    const alone = score.weather === null ? '' : `; the weather alone ${hundred(score.weather)}`;
+    return `No boat score yet, since nothing vital was looked at; ${from}${alone}.`;
+  }
+  const weather = score.weather === null ? '' : `; with the weather ${hundred(score.now ?? 0)}`;
+  const taken = takenForGood(document);
+  return `Boat score ${chanceWords(score.boat / 100)} (${hundred(score.boat)})${taken === '' ? '' : `, where ${taken}`}; ${from}${weather}.`;
 }
 
 function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] {
@@ -102,12 +110,14 @@ function leaving(document: VerdictDocument, { columns, zone }: Sheet): string[] 
     lines.push(
       `She can wait until ${moment(endurance.until)}; then ${nameOf(document, endurance.item)} runs short.`,
     );
+  if (document.staying && !stayingPresses(document))
+    lines.push(`Where she lies is ${stayingSentences(document, zone)}`);
   for (const { name, verdict, score } of document.shelter)
     lines.push(`Shelter: ${name}: ${verdict}${score === null ? '' : `, ${hundred(score)}`}.`);
   for (const said of [nowSentence(document, zone), decisionSentence(document, zone)])
     if (said !== null) lines.push(said);
   const title = passage
-    ? `LEAVING: ${passage.name}, ${Math.round(passage.nm)} nm, about ${durationWords(Math.round(passage.hours))}`
+    ? `${passage.toGo ? 'UNDER WAY' : 'LEAVING'}: ${passage.name}, ${lengthWords(passage)}`
     : 'LEAVING';
   return [...wrapped(title, columns, 0, 2), ...lines.flatMap((line) => wrapped(line, columns, 2, 2))];
 }
@@ -143,18 +153,21 @@ function work(
 const VERBS: { readonly [action: string]: string } = { look: 'Look at', service: 'Do' };
 
 function actionWords(action: ActionDocument, document: VerdictDocument): string {
-  const takes = action.takes.map(({ spare, count }) => {
+  const some = (spare: string, count: number) => {
     const item = document.items.find(({ id }) => id === spare);
     const unit = item?.kind === 'spare' ? item.unit : 'each';
     const amount = amountWords(count, unit);
     return `${unit === 'each' ? `${amount} x` : amount} ${nameOf(document, spare)}`;
-  });
+  };
+  const takes = action.takes.map(({ spare, count }) => some(spare, count));
+  const what = action.buys === null ? nameOf(document, action.item) : some(action.item, action.buys);
   const words = [
-    `${VERBS[action.do] ?? capital(action.do)}: ${nameOf(document, action.item)}`,
+    `${VERBS[action.do] ?? capital(action.do)}: ${what}`,
     durationWords(action.minutes / 60),
     ...(takes.length === 0 ? [] : [`takes ${takes.join(', ')}`]),
   ];
-  return `${words.join(', ')}; then the boat is ${hundred(action.boatScoreAfter)}.`;
+  const then = action.do === 'look' ? 'if found well the boat is' : 'then the boat is';
+  return `${words.join(', ')}; ${then} ${hundred(action.boatScoreAfter)}.`;
 }
 
 function beforeLeaving(document: VerdictDocument, { columns }: Sheet): string[] {

@@ -1,3 +1,4 @@
+import type { BareUnits } from '../forecast/content.ts';
 import { FOOT_M, NAUTICAL_MILE_KM } from '../forecast/units.ts';
 import type { Preferred } from '../outside.ts';
 import { IMPERIAL_GALLON_L, US_GALLON_L } from './units.ts';
@@ -5,19 +6,34 @@ import { IMPERIAL_GALLON_L, US_GALLON_L } from './units.ts';
 /** What the files are in, and what is taken where nothing is preferred. */
 export const FILE_UNITS: Preferred = { volume: 'litres', height: 'm', wind: 'kn', clock: '24 h' };
 
+const utc = () => 'UTC';
+
 let held = FILE_UNITS;
+let heldZone = utc;
 
 /**
  * Sets what is preferred, for every amount and moment worded or read from here on. Held here and not handed down: a hundred places word amounts, none
- * of them would do else than pass it on, and a program has one person before it.
+ * of them would do else than pass it on, and a program has one person before it. `zone` gives an IANA name; it is asked only where a moment is worded, since a
+ * machine takes long to say which is its own.
  */
-export function prefer({ volume, height, wind, clock }: Preferred): void {
+export function prefer({ volume, height, wind, clock }: Preferred, zone: () => string = utc): void {
   held = { volume, height, wind, clock };
+  heldZone = zone;
 }
 
 /** What is preferred now. */
 export function preferred(): Preferred {
   return held;
+}
+
+/** What a wind or a height of seas typed without a unit is in, in a row of a forecast. */
+export function bareUnits(): BareUnits {
+  return { wind: held.wind, seas: held.height };
+}
+
+/** The zone preferred now, for sentences that stand in a document. Pages have theirs as an argument. */
+export function preferredZone(): string {
+  return heldZone();
 }
 
 /** A unit as it is shown: its short name, its name in a question, and how much of the file unit one of it is. */

@@ -29,7 +29,7 @@ function phrase(reason: Reason, about: { boat: Boat; answer: Answer }): string {
     case 'boat short':
       return `of 100 passages like this one ${Math.floor(reason.boat)} end with nothing vital past its limit; ${reason.threshold} are wanted`;
     case 'on the line':
-      return `the boat score is on the line: ${Number(reason.boat.toPrecision(4))} where ${reason.threshold} is wanted, too near to tell apart`;
+      return `the ${reason.which === 'boat' ? 'boat score' : 'score with the weather'} is on the line: ${Number(reason.score.toPrecision(4))} where ${reason.threshold} is wanted, too near to tell apart`;
     case 'no passage':
       return 'no passage is planned; name one: "passage" in boat.json, or record plan passage=<id>';
     case 'log damaged':

@@ -43,7 +43,33 @@ export const requestWords: WordsOf<RequestTrouble> = {
     text,
     right: 'Nothing of it is in the log. Write it on paper until it can be saved.',
   }),
+  'changed meanwhile': ({ id, field }) => ({
+    title:
+      field === null
+        ? `${quoted(id)} is no longer in boat.json: somebody else has changed the file meanwhile`
+        : `${quoted(field)} of ${quoted(id)} is not what it was: somebody else has changed boat.json meanwhile`,
+    right: 'Nothing was written; what you typed still stands here.',
+    attempt:
+      field === null
+        ? 'Esc, and a to add it anew'
+        : 'Enter once more, to write yours over it; or Esc, and look at what stands there now',
+  }),
+  'still named': ({ name, by }) => ({
+    title: `${quoted(name)} stays: ${namedBy(by)}`,
+    right: 'The boat file would name something that is not there.',
+    attempt: `take it out of ${quoted(by[0]?.field ?? '')} of ${quoted(by[0]?.name ?? '')} first, then x again`,
+  }),
 };
+
+const MOST_NAMED = 3;
+
+function namedBy(by: Extract<RequestTrouble, { kind: 'still named' }>['by']): string {
+  const some = by.slice(0, MOST_NAMED).map(({ name, field }, at) => {
+    return `${quoted(name)} ${at === 0 ? 'names it ' : ''}in ${quoted(field)}`;
+  });
+  const more = by.length - some.length;
+  return [...some, ...(more > 0 ? [`and ${more} more`] : [])].join(', ');
+}
 
 function doubtTitle(doubt: Extract<RequestTrouble, { kind: 'in doubt' }>['doubt']): string {
   switch (doubt.kind) {

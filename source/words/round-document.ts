@@ -2,8 +2,9 @@ import type { Boat } from '../boat/boat.ts';
 import { COMMON_PRACTICE } from '../boat/template-answers.ts';
 import type { Condition } from '../condition/condition.ts';
 import { type Look, type Pass, passes, roundAt } from '../condition/round.ts';
-import type { ItemDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
 import { instant } from './figures.ts';
+import type { ItemDocument } from './item-document.ts';
 import { shownUnit } from './preferred.ts';
 import { amountWords } from './say.ts';
 

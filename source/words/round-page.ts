@@ -1,3 +1,4 @@
+import { passCaution } from './cautions.ts';
 import { wrapped } from './lines.ts';
 import { AID } from './page.ts';
 import type { LookDocument, RoundDocument } from './round-document.ts';
@@ -22,7 +23,7 @@ export function roundPage(document: RoundDocument, columns: number, zone: string
 }
 
 const HOW_TO = [
-  'Level: litres, 1/2, full, or off (the stick). Drip: dry, wet, drops, falls. Left empty is not looked at, which is not the same as unchanged.',
+  'Level: in the unit beside it, 1/2, full, or off (the stick). Drip: dry, wet, drops, falls. Left empty is not looked at, which is not the same as unchanged.',
   'To enter it afterwards, with the time of the round: hoveshort record dip fluid=<id> level=full at="today 07:40"',
 ];
 
@@ -37,8 +38,10 @@ function passLines(
   const time = minutes === 0 ? '' : `, ${durationWords(minutes / 60)}`;
   const title = `${number}. ${TITLES[when]}: ${due.length === 0 ? 'nothing due' : counted(due.length, 'look', 'looks')}${time}`;
   const others = looks.filter((look) => !look.due).map((look) => laterWords(look, zone));
+  const caution = due.length === 0 ? null : passCaution(when);
   return [
     title,
+    ...(caution === null ? [] : wrapped(caution, width, 3)),
     ...due.flatMap((look) => lookLines(look, width, zone)),
     ...(others.length === 0 ? [] : ['', ...wrapped(`not due: ${others.join(', ')}`, width, 3, 2)]),
   ];
@@ -65,7 +68,7 @@ function rooms(kind: LookDocument['kind'], unit: string | null): string[] {
     case 'engine':
       return [room('hours', 12)];
     case 'fluid':
-      return [room('level', 10), room('added', 10), room('drip', 10)];
+      return [room('level', 10, unit ?? ''), room('added', 10, unit ?? ''), room('drip', 10)];
     case 'anode':
       return [room('left', 10, '%'), room('flakes', 6)];
     case 'check':

@@ -1,4 +1,5 @@
-import { preferred, shownUnit } from './preferred.ts';
+import { wallOf } from '../maths/wall-clock.ts';
+import { preferred, preferredZone, shownUnit } from './preferred.ts';
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
@@ -56,16 +57,28 @@ function figure(value: number, digits: number): string {
 
 /** A date as `3 Feb 2026`. Instants are ms since 1970 UTC, zones IANA names. */
 export function dayWords(at: number, zone: string): string {
-  const { year, month, day } = partsOf(at, zone);
-  return `${day} ${MONTHS[month - 1]} ${year}`;
+  const shown = shownAt(at, zone);
+  return `${shown.getUTCDate()} ${MONTHS[shown.getUTCMonth()]} ${shown.getUTCFullYear()}`;
 }
 
 /** A moment as `Tue 3 Feb 2026 07:40`; the year is left out where it is that of `beside`. */
 export function momentWords(at: number, zone: string, beside?: number): string {
-  const { year, month, day, hour, minute } = partsOf(at, zone);
-  const weekday = WEEKDAYS[new Date(Date.UTC(year, month - 1, day)).getUTCDay()];
-  const years = beside !== undefined && partsOf(beside, zone).year === year ? '' : ` ${year}`;
-  return `${weekday} ${day} ${MONTHS[month - 1]}${years} ${clockWords(hour, minute)}`;
+  const shown = shownAt(at, zone);
+  const year = shown.getUTCFullYear();
+  const years = beside !== undefined && shownAt(beside, zone).getUTCFullYear() === year ? '' : ` ${year}`;
+  const day = `${WEEKDAYS[shown.getUTCDay()]} ${shown.getUTCDate()} ${MONTHS[shown.getUTCMonth()]}`;
+  return `${day}${years} ${clockWords(shown.getUTCHours(), shown.getUTCMinutes())}`;
+}
+
+/** The same in the zone preferred; in UTC it says so, since a document names no zone beside it. */
+export function momentHere(at: number, beside?: number): string {
+  const zone = preferredZone();
+  return `${momentWords(at, zone, beside)}${zone === 'UTC' ? ' UTC' : ''}`;
+}
+
+/** A date as `3 Feb 2026`, in the zone preferred. */
+export function dayHere(at: number): string {
+  return dayWords(at, preferredZone());
 }
 
 /** `07:40`, or `7:40am`: one word, so that a moment has as many whichever is preferred. */
@@ -124,37 +137,31 @@ function two(value: number): string {
   return String(value).padStart(2, '0');
 }
 
-function partsOf(at: number, zone: string) {
-  const parts = new Map(
-    formatOf(zone)
-      .formatToParts(at)
-      .map(({ type, value }) => [type, Number(value)]),
-  );
-  const part = (name: string) => parts.get(name as Intl.DateTimeFormatPartTypes) ?? 0;
-  return {
-    year: part('year'),
-    month: part('month'),
-    day: part('day'),
-    hour: part('hour'),
-    minute: part('minute'),
-  };
+/** The board says the same dozens of moments at every key. */
+const MOST_KNOWN = 1000;
+const known = new Map<string, Map<number, Date>>();
+
+/** What the clocks of the zone show, read off a date's UTC. */
+function shownAt(at: number, zone: string): Date {
+  const inZone = known.get(zone) ?? new Map<number, Date>();
+  const found = inZone.get(at);
+  if (found) return found;
+  if (inZone.size >= MOST_KNOWN) inZone.clear();
+  const shown = new Date(wallOf(at, zone));
+  known.set(zone, inZone.set(at, shown));
+  return shown;
 }
 
-/** Making a format costs as much as a hundred uses of it, and a page of the board says dozens of moments. */
-const formats = new Map<string, Intl.DateTimeFormat>();
-
-function formatOf(zone: string): Intl.DateTimeFormat {
-  const known = formats.get(zone);
-  if (known) return known;
-  const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone,
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-    hourCycle: 'h23',
-  });
-  formats.set(zone, format);
-  return format;
+/** How long a passage is; under way how much of it is left: `42 nm, about 7 h`, `42 nm, 15 nm to go, about 3 h`. */
+export function lengthWords({
+  nm,
+  hours,
+  toGo,
+}: {
+  readonly nm: number;
+  readonly hours: number;
+  readonly toGo: { readonly nm: number; readonly hours: number } | null;
+}): string {
+  const left = toGo ? `, ${Math.round(toGo.nm)} nm to go` : '';
+  return `${Math.round(nm)} nm${left}, about ${durationWords(Math.round(toGo?.hours ?? hours))}`;
 }

@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
-import type { ItemDocument, VerdictDocument } from './document.ts';
+import type { VerdictDocument } from './document.ts';
 import { six } from './figures.ts';
+import type { ItemDocument } from './item-document.ts';
 
 /** The document of `stores --json`: what is aboard and where, short first; the figures are those of the verdict. Money is the boat's own. */
 export interface StoresDocument {

@@ -30,6 +30,8 @@ export interface TraceDocument {
     against: string[];
   }[];
   somethingElse: number;
+  /** How often two of the causes stand at once: their chances then make more than 1. */
+  together: number;
   clues: { id: string; says: string; seen: boolean | null; from: 'log' | 'asked'; at: string }[];
   next: LookDocument | null;
   looks: LookDocument[];
@@ -44,8 +46,22 @@ export interface TraceDocument {
   }[];
   jobs: JobDocument[];
   before: JobDocument[];
-  pump: { perDay: number; since: string; before: number | null } | null;
-  flooding: { inflowLPerMinute: number; pumpedLPerMinute: number | null; keepsUp: boolean | null } | null;
+  /** Times a day; 8 chances in 10 between p10 and p90. `beforeRange` where `before` is given: p10 and p90 of that. */
+  pump: {
+    perDay: number;
+    p10: number;
+    p90: number;
+    since: string;
+    before: number | null;
+    beforeRange: [number, number] | null;
+  } | null;
+  /** `risesLPerMinute`: what the pump leaves of it; null where no pump was named. */
+  flooding: {
+    inflowLPerMinute: number;
+    pumpedLPerMinute: number | null;
+    keepsUp: boolean | null;
+    risesLPerMinute: number | null;
+  } | null;
   unknownClues: string[];
   trouble: string[];
 }
@@ -62,12 +78,21 @@ interface LookDocument {
   cautions: string[];
 }
 
-interface JobDocument {
+export interface JobDocument {
   at: string;
   text: string;
   cause: string;
   helped: number;
 }
+
+/** What comes in by an opening, and what a pump takes out, litres a minute; `pumped` null where no pump was named. */
+export interface Flooding {
+  readonly inflow: number;
+  readonly pumped: number | null;
+}
+
+/** What would reach a pump that works by itself as oil. */
+const OILY: readonly Trace['table']['liquid'][] = ['oil', 'fuel', 'bilge'];
 
 export const SOMETHING_ELSE = 'something-else';
 
@@ -78,17 +103,11 @@ export function traceDocument(given: {
   readonly trace: Trace;
   readonly live: LiveWith | null;
   readonly pump: PumpRate | null;
-  readonly flooding: { readonly inflow: number; readonly pumped: number | null } | null;
+  readonly flooding: Flooding | null;
   readonly trouble: readonly string[];
 }): TraceDocument {
   const { trace, live, pump } = given;
   const looks = trace.looks.map(lookOf);
-  const job = ({ at, text, cause, helped }: Trace['jobs'][number]): JobDocument => ({
-    at: instant(at),
-    text,
-    cause,
-    helped: six(helped),
-  });
   return {
     format: 1,
     boat: given.boat,
@@ -103,23 +122,11 @@ export function traceDocument(given: {
       aboardL: sixOrNull(live.aboardL),
       lastsDays: sixOrNull(live.lastsDays),
     },
-    warnings: trace.table.liquid === undefined ? [] : [OILY_BILGE],
-    causes: trace.causes.map(({ cause, chance, prior, speaksFor, against }) => ({
-      id: cause.id,
-      name: cause.name,
-      chance: six(chance),
-      prior: six(prior),
-      speaksFor: speaksFor.map(({ id }) => id),
-      against: against.map(({ id }) => id),
-    })),
+    warnings: OILY.includes(trace.table.liquid) ? [OILY_BILGE] : [],
+    causes: trace.causes.map(causeDocument),
     somethingElse: six(trace.elseChance),
-    clues: trace.clues.map(({ clue, seen, from, at }) => ({
-      id: clue.id,
-      says: saysOf(clue, seen),
-      seen,
-      from,
-      at: instant(at),
-    })),
+    together: six(trace.table.together),
+    clues: trace.clues.map(clueDocument),
     next: looks[0] ?? null,
     looks,
     repairs: trace.repairs.map(({ cause, chance, cost }) => ({
@@ -131,16 +138,51 @@ export function traceDocument(given: {
       atAnchor: cause.atAnchor,
       cost: six(cost),
     })),
-    jobs: trace.jobs.map(job),
-    before: trace.before.map(job),
-    pump: pump && { perDay: six(pump.perDay), since: instant(pump.since), before: sixOrNull(pump.before) },
-    flooding: given.flooding && {
-      inflowLPerMinute: six(given.flooding.inflow),
-      pumpedLPerMinute: sixOrNull(given.flooding.pumped),
-      keepsUp: given.flooding.pumped === null ? null : given.flooding.pumped >= given.flooding.inflow,
-    },
+    jobs: trace.jobs.map(jobDocument),
+    before: trace.before.map(jobDocument),
+    pump: pump && pumpOf(pump),
+    flooding: given.flooding && floodingOf(given.flooding),
     unknownClues: [...trace.unknown],
     trouble: [...given.trouble],
+  };
+}
+
+export function jobDocument({ at, text, cause, helped }: Trace['jobs'][number]): JobDocument {
+  return { at: instant(at), text, cause, helped: six(helped) };
+}
+
+export function causeDocument({ cause, chance, prior, speaksFor, against }: Trace['causes'][number]) {
+  return {
+    id: cause.id,
+    name: cause.name,
+    chance: six(chance),
+    prior: six(prior),
+    speaksFor: speaksFor.map(({ id }) => id),
+    against: against.map(({ id }) => id),
+  };
+}
+
+export function clueDocument({ clue, seen, from, at }: Trace['clues'][number]) {
+  return { id: clue.id, says: saysOf(clue, seen), seen, from, at: instant(at) };
+}
+
+function pumpOf({ perDay, p10, p90, since, before }: PumpRate): NonNullable<TraceDocument['pump']> {
+  return {
+    perDay: six(perDay),
+    p10: six(p10),
+    p90: six(p90),
+    since: instant(since),
+    before: before && six(before.perDay),
+    beforeRange: before && [six(before.p10), six(before.p90)],
+  };
+}
+
+function floodingOf({ inflow, pumped }: Flooding): NonNullable<TraceDocument['flooding']> {
+  return {
+    inflowLPerMinute: six(inflow),
+    pumpedLPerMinute: sixOrNull(pumped),
+    keepsUp: pumped === null ? null : pumped >= inflow,
+    risesLPerMinute: pumped === null ? null : six(Math.max(0, inflow - pumped)),
   };
 }
 
@@ -162,6 +204,6 @@ function lookOf({ clue, bits, bitsPerMinute, ifSeen, ifNot }: Trace['looks'][num
   };
 }
 
-function saysOf(clue: Clue, seen: boolean | null): string {
+export function saysOf(clue: Clue, seen: boolean | null): string {
   return seen === null ? `could not be told: ${clue.ask}` : seen ? clue.seen : clue.notSeen;
 }

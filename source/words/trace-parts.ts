@@ -1,4 +1,13 @@
-import { amountWords, badHundred, capital, counted, dayWords, durationWords, sentence } from './say.ts';
+import {
+  amountWords,
+  badHundred,
+  capital,
+  counted,
+  dayHere,
+  durationWords,
+  goodHundred,
+  sentence,
+} from './say.ts';
 import { SOMETHING_ELSE, type TraceDocument } from './trace-document.ts';
 
 /** So many causes and repairs are told; the rest are in --json. */
@@ -9,8 +18,25 @@ const MOST_REPAIRS = 4;
 export const CHANCES_ONLY =
   'Chances, not findings: the log knows what was written down, not the boat. Makers\u2019 manuals and licensed people come first.';
 
+/** A trace in words, for a page of any kind to lay out. */
+export function traceParts(document: TraceDocument) {
+  return {
+    live: liveWords(document),
+    state: stateWords(document),
+    causes: causeWords(document),
+    together:
+      document.together > 0 ? ['Two of them may stand at once, so these may make more than 100.'] : [],
+    look: lookWords(document),
+    repairs: repairWords(document),
+    jobs: jobWords(document),
+    unknown: unknownClueWords(document),
+  };
+}
+
+export type TraceParts = ReturnType<typeof traceParts>;
+
 /** What can be lived with and what cannot, how often the pump works, what an opening lets in. */
-export function liveWords({ liveWith, pump, flooding }: TraceDocument): string[] {
+function liveWords({ liveWith, pump, flooding }: TraceDocument): string[] {
   const lines = (liveWith?.bars ?? []).map((bar) => BARS[bar] ?? bar);
   if (liveWith && lines.length === 0) {
     const { lostADayL, lastsDays, aboardL } = liveWith;
@@ -25,21 +51,32 @@ export function liveWords({ liveWith, pump, flooding }: TraceDocument): string[]
       `Can be lived with as far as the log tells, if the level is looked at more often.${seen}${rate === '' ? '' : `${rate}${lasts}.`}`,
     );
   }
-  if (pump)
-    lines.push(
-      pump.before === null
-        ? `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day, and has not changed.`
-        : `The bilge pump cuts in ${amountWords(pump.perDay, null)} times a day since ${dayWords(Date.parse(pump.since), 'UTC')}; before, ${amountWords(pump.before, null)}.`,
-    );
-  if (flooding)
-    lines.push(
-      `Such an opening lets in about ${amountWords(flooding.inflowLPerMinute, 'L')} a minute.${
-        flooding.pumpedLPerMinute === null
-          ? ''
-          : ` The pump, at the half of its label it does at work, moves ${amountWords(flooding.pumpedLPerMinute, 'L')}: ${flooding.keepsUp ? 'it keeps up' : 'it does not keep up; close or plug the opening first'}.`
-      }`,
-    );
+  if (pump) lines.push(pumpWords(pump));
+  if (flooding) lines.push(floodingWords(flooding));
   return lines;
+}
+
+function pumpWords({ perDay, p10, p90, since, before, beforeRange }: NonNullable<TraceDocument['pump']>) {
+  const times = (value: number) => amountWords(Number(value.toPrecision(2)), null);
+  const range = (from: number, to: number) => `8 chances in 10 between ${times(from)} and ${times(to)}`;
+  const now = `The bilge pump cuts in about ${times(perDay)} times a day (${range(p10, p90)})`;
+  return before === null || beforeRange === null
+    ? `${now}, and that has not changed.`
+    : `${now} since ${dayHere(Date.parse(since))}; before, about ${times(before)} (${range(...beforeRange)}).`;
+}
+
+function floodingWords({
+  inflowLPerMinute,
+  pumpedLPerMinute,
+  keepsUp,
+  risesLPerMinute,
+}: NonNullable<TraceDocument['flooding']>) {
+  const inflow = `Such an opening lets in about ${amountWords(inflowLPerMinute, 'L')} a minute.`;
+  if (pumpedLPerMinute === null || risesLPerMinute === null) return inflow;
+  const pumped = `The pump, at the half of its label it does at work, moves ${amountWords(pumpedLPerMinute, 'L')}`;
+  return keepsUp
+    ? `${inflow} ${pumped}: it keeps up.`
+    : `${inflow} ${pumped}: it does not keep up, ${amountWords(risesLPerMinute, 'L')} a minute stays in; close or plug the opening first.`;
 }
 
 const BARS: { readonly [bar: string]: string } = {
@@ -58,7 +95,7 @@ const CLASSES = {
 };
 
 /** How far the hunt is. */
-export function stateWords({ state, causes, somethingElse }: TraceDocument): string {
+function stateWords({ state, causes, somethingElse }: TraceDocument): string {
   const lead = causes[0];
   if (state === 'something else' || !lead)
     return `The clues fit nothing in this table: something else, ${badHundred(somethingElse)}.`;
@@ -77,7 +114,7 @@ interface CauseWords {
 }
 
 /** The likeliest causes, the likeliest first, and something else at the end. */
-export function causeWords({ causes, somethingElse, clues }: TraceDocument): CauseWords[] {
+function causeWords({ causes, somethingElse, clues }: TraceDocument): CauseWords[] {
   const says = new Map(clues.map((clue) => [clue.id, clue.says]));
   const told = (label: string, ids: readonly string[]) =>
     ids.length === 0 ? [] : [`${label}: ${ids.map((id) => says.get(id)).join('; ')}`];
@@ -92,7 +129,7 @@ export function causeWords({ causes, somethingElse, clues }: TraceDocument): Cau
 }
 
 /** The next best look: what it is and how long it takes, what to mind, what either answer would say. Null where nothing is left to look for. */
-export function lookWords({ next, causes }: TraceDocument) {
+function lookWords({ next, causes }: TraceDocument) {
   if (!next) return null;
   const likeliest = ({ cause, chance }: typeof next.ifSeen) =>
     `${cause === SOMETHING_ELSE ? 'something else' : causeName(causes, cause)}, ${badHundred(chance)}`;
@@ -105,7 +142,7 @@ export function lookWords({ next, causes }: TraceDocument) {
 }
 
 /** What to put right, in order; null where there is nothing. */
-export function repairWords({ repairs, state }: TraceDocument) {
+function repairWords({ repairs, state }: TraceDocument) {
   if (repairs.length === 0) return null;
   return {
     title: state === 'hunting' ? 'IF IT MUST BE PUT RIGHT NOW, in this order' : 'TO PUT RIGHT, in this order',
@@ -119,21 +156,23 @@ export function repairWords({ repairs, state }: TraceDocument) {
 }
 
 /** Work for a cause that has not closed the hunt yet, each without its full stop; and that which closed one before. */
-export function jobWords({ jobs, before, causes }: TraceDocument) {
-  const day = (at: string) => dayWords(Date.parse(at), 'UTC');
+function jobWords({ jobs, before, causes }: TraceDocument) {
+  const day = (at: string) => dayHere(Date.parse(at));
   return {
     open: jobs.map(
       ({ at, text, cause, helped }) =>
-        `Work on ${day(at)} for ${causeName(causes, cause)} (${text}): ${badHundred(helped)} that it helped; the next readings tell`,
+        `Work on ${day(at)} for ${causeName(causes, cause)} (${text}): ${goodHundred(helped)} that it helped; the next readings tell`,
     ),
-    closed: before.map(
-      ({ at, text, cause, helped }) =>
-        `Closed by the work of ${day(at)} (${text}): ${causeName(causes, cause)}, ${badHundred(helped)} that it helped. It counts from now on.`,
-    ),
+    closed: before
+      .map(
+        ({ at, text, cause, helped }) =>
+          `Closed by the work of ${day(at)} (${text}): ${causeName(causes, cause)}, ${goodHundred(helped)} that it helped. It counts from now on.`,
+      )
+      .reverse(),
   };
 }
 
-export function unknownClueWords({ unknownClues }: TraceDocument): string[] {
+function unknownClueWords({ unknownClues }: TraceDocument): string[] {
   return unknownClues.map((clue) => `The log has a clue "${clue}" this table does not know: left out.`);
 }
 

@@ -1,4 +1,4 @@
-import type { Hindrance } from '../readiness/leg-weather.ts';
+import type { Hindrance } from '../readiness/hindrances.ts';
 import type { WeatherShown } from '../readiness/weather-shown.ts';
 import type { HourlyWeather } from '../readiness/weather-table.ts';
 import { instant, six, sixOrNull } from './figures.ts';

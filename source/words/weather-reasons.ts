@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Answer, Edge, Reason, StayingWhy } from '../readiness/answer.ts';
-import { amountWords, durationWords, hundred, momentWords } from './say.ts';
+import { cleanLine } from './clean.ts';
+import { amountWords, durationWords, hundred, momentHere } from './say.ts';
 
 type WeatherReason = Extract<
   Reason,
@@ -10,10 +11,15 @@ type WeatherReason = Extract<
       | 'forecast old'
       | 'forecast too old'
       | 'forecast over'
+      | 'forecast elsewhere'
+      | 'warning to mind'
+      | 'period not said'
+      | 'beyond forecast'
       | 'no weather limits'
       | 'no window'
       | 'waits for window'
       | 'weather now'
+      | 'squalls now'
       | 'not as forecast'
       | 'pressure falls'
       | 'under the score'
@@ -22,6 +28,8 @@ type WeatherReason = Extract<
 >;
 
 const MS_AN_HOUR = 3_600_000;
+const MOST_PLACES = 3;
+const MOST_LETTERS = 160;
 const UNIT = { wind: 'kn', gust: 'kn', seas: 'm' } as const;
 const NAME = { wind: 'wind', gust: 'gusts', seas: 'seas' } as const;
 
@@ -36,28 +44,54 @@ export function weatherPhrase(reason: WeatherReason, boat: Boat, answer: Answer)
       return `the forecast is ${durationWords(reason.hours)} old, too old for go; get a newer one`;
     case 'forecast over':
       return 'the forecast says nothing of this passage any more; get a newer one';
+    case 'forecast elsewhere':
+      return `the forecast speaks of ${placesWords(reason.places)}, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast's name, or get one for these waters`;
+    case 'warning to mind':
+      return `in force on the way, without barring leaving: ${cleanLine(reason.text, MOST_LETTERS)}`;
+    case 'period not said':
+      return 'the forecast leaves out the period of some seas on the way, so how short they are is not judged';
+    case 'beyond forecast':
+      return `the last ${durationWords(reason.hours)} of the passage lie beyond the forecast and are not judged; hear it again under way`;
     case 'no weather limits':
       return `no limit is set for ${reason.missing.join(' and ')}; give each a number, or false, under "limits" in boat.json: until then the answer is never go`;
     case 'no window':
       return 'no window in this forecast';
     case 'waits for window': {
       const { at, until, closes } = reason.window;
-      const opens = `it opens in ${durationWords((at - answer.at) / MS_AN_HOUR)}, ${momentWords(at, 'UTC', answer.at)} UTC, for ${durationWords((until - at) / MS_AN_HOUR)}`;
+      const opens = `it opens in ${durationWords((at - answer.at) / MS_AN_HOUR)}, ${momentHere(at, answer.at)}, for ${durationWords((until - at) / MS_AN_HOUR)}`;
       return closes === null ? opens : `${opens}; closes: ${edgePhrase(closes, boat)}`;
     }
     case 'weather now':
-      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} now, over your limit of ${amountWords(reason.limit, UNIT[reason.what])}; no leaving on this forecast, get a newer one`;
+      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} ${agoWords(reason.at, answer)}, over your limit of ${amountWords(reason.limit, UNIT[reason.what])}; no leaving on this forecast, get a newer one`;
+    case 'squalls now':
+      return `a line of squalls ${agoWords(reason.at, answer)}; no leaving on this forecast, get a newer one`;
     case 'not as forecast':
-      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} now where ${amountWords(reason.said, UNIT[reason.what])} was forecast; no leaving on this forecast, get a newer one`;
+      return `${NAME[reason.what]} of ${amountWords(reason.value, UNIT[reason.what])} ${agoWords(reason.at, answer)} where ${amountWords(reason.said, UNIT[reason.what])} was forecast; no leaving on this forecast, get a newer one`;
     case 'pressure falls':
       return `pressure is down ${amountWords(reason.hPa, 'hPa')} in 3 h or less; no leaving on this forecast, get a newer one`;
     case 'under the score': {
       const why = reason.edge === null ? '' : `: ${edgePhrase(reason.edge, boat)}`;
-      return `leaving now ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, where ${reason.threshold} are wanted${why}`;
     }
     case 'go':
-      return `leaving now ends well in ${hundred(reason.score)} passages, weather included`;
+      return `${leavingWords(answer)} ends well in ${hundred(reason.score)} passages, weather included`;
   }
+}
+
+/** Under way nobody leaves: she goes on. */
+function leavingWords({ passage }: Answer): string {
+  return passage?.toGo ? 'going on' : 'leaving now';
+}
+
+function placesWords(places: readonly string[]): string {
+  const shown = places.slice(0, MOST_PLACES).map((place) => cleanLine(place));
+  const more = places.length - shown.length;
+  return `${shown.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
+function agoWords(at: number, answer: Answer): string {
+  const hours = (answer.at - at) / MS_AN_HOUR;
+  return hours <= 0 ? 'now' : `${durationWords(hours)} ago`;
 }
 
 /** What stands in the way, as it is said: "gusts pass 28 kn off the head". */
@@ -103,7 +137,7 @@ export function hindrancePhrase({
     case 'warning':
       return 'a gale warning or worse is in force';
     case 'small craft':
-      return 'a small-craft warning is in force';
+      return 'a warning for small craft or of strong wind is in force';
     case 'not said':
       return 'the forecast leaves wind or seas out';
     case 'past forecast':

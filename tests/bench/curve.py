@@ -89,11 +89,10 @@ def sail(case, speed, legs_weather, hours, departures, n):
     at = np.arange(n)
     begins = np.zeros(n)
     spans = []
-    must = int(np.ceil(case["mustCover"]))
     for leg, (breach, over, motored) in zip(case["legs"], legs_weather):
         ends = begins + leg["nm"] / speed
         b, e = np.floor(begins).astype(np.int64), np.floor(ends).astype(np.int64)
-        to = np.minimum(np.ceil(ends).astype(np.int64), must)
+        to = np.ceil(ends).astype(np.int64)
         spans.append(
             (breach.ravel(), over.ravel(), motored.ravel(), b, begins - b, e, ends - e, to, b * n + at, e * n + at, to * n + at, to > b)
         )

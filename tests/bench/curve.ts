@@ -130,7 +130,6 @@ function forNumPy({ boat, condition, beliefs, course }: Case): object {
       hours,
       departures: lastHour + 1,
       limits,
-      mustCover: limits.forecastMustCover ?? 72,
     },
     ...{ motorBelow: passage.motorBelow, speed: passage.speed, legs, reserveDays: condition.reserveDays },
     waiting: beliefs.waiting.get('main'),

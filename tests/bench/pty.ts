@@ -20,6 +20,8 @@ export interface Running {
   type(keys: string): void;
   /** The most memory it has held, MB; null where this system does not say. */
   peakMB(): number | null;
+  /** Leaves it as a person does, with Ctrl+C. */
+  leave(): Promise<void>;
   kill(): Promise<void>;
 }
 
@@ -57,6 +59,10 @@ export function runInTerminal({ args, env = {} }: Program): Running {
       }),
     type: (keys) => pty.write(keys),
     peakMB: () => peakOf(pty.pid),
+    leave: () => {
+      pty.write('\u0003');
+      return ended;
+    },
     kill: () => {
       pty.kill('SIGKILL');
       return ended;

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { changedText } from '../../source/boat/change.ts';
-import { itemFields, KINDS } from '../../source/boat/item-fields.ts';
 
 const TEXT = `{ "format": 1, "name": "Tern", "mine": [1,  2],
   "checks": [
@@ -51,16 +50,5 @@ describe('a change to boat.json', () => {
 
   it('of an item that is not there changes nothing', () => {
     expect(changedText(TEXT, { kind: 'fluids', id: 'oil', how: 'retire', set: [] })).toBe(TEXT);
-  });
-});
-
-describe('the fields of an item', () => {
-  it('are said in the words of the schema, never without a name, never the id', () => {
-    for (const kind of KINDS) {
-      const fields = itemFields(kind);
-      expect(fields[0]?.path).toEqual(['name']);
-      expect(fields.every(({ says }) => says.endsWith('.'))).toBe(true);
-      expect(fields.some(({ path }) => path[0] === 'id')).toBe(false);
-    }
   });
 });

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { readBoat } from '../../source/boat/read.ts';
 import { answerFor, answering } from '../../source/commands/answer-for.ts';
+import { conditionAt } from '../../source/condition/condition-at.ts';
 import { sandpiper } from '../helpers/a-boat.ts';
 import { anEntry } from '../helpers/an-entry.ts';
 import { steadyForecast } from '../helpers/steady-forecast.ts';
@@ -18,7 +19,7 @@ it('an answer taken in turns is the one taken in one go; there is a turn for eve
   };
   const turnsOf = (simulations: number) => {
     const question = { at, seed: 1, simulations };
-    const work = answering(loaded, question);
+    const work = answering({ ...loaded, condition: conditionAt(loaded.boat, entries, at) }, question);
     let turns = 0;
     for (;;) {
       const turn = work.next();

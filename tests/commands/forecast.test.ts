@@ -111,7 +111,7 @@ Nothing is known yet of how far forecasts are off here: enter what the weather
 
   it('says that a file is not there', async () => {
     const { status, err } = await forecast(['coastal.txt'], '');
-    expect([status, err.includes('coastal.txt')]).toEqual([74, true]);
+    expect([status, err.includes('coastal.txt')]).toEqual([66, true]);
   });
 
   it('is in one JSON document for scripts', async () => {

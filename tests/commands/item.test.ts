@@ -19,8 +19,9 @@ describe('an item', () => {
   it('is as it stands in the verdict, with its entries', async () => {
     const { status, out } = await asked('item', 'fuel', '--json');
     const verdict = JSON.parse((await asked('verdict', '--json')).out);
-    const { entries, trouble, ...item } = JSON.parse(out);
-    expect(trouble).toEqual([]);
+    const { entries, later, trouble, found, ...item } = JSON.parse(out);
+    expect(later).toBe(0);
+    expect([trouble, found]).toEqual([[], []]);
     expect(status).toBe(0);
     expect(item).toEqual(verdict.items.find(({ id }: { id: string }) => id === 'fuel'));
     expect(entries).toMatchObject([{ kind: 'dip', fluid: 'fuel', level: 200, struck: false }]);

@@ -98,6 +98,15 @@ describe('the log', () => {
     expect(await log([], [])).toEqual({ status: 0, out: 'no entries\n', err: '' });
   });
 
+  it('says how much happened after the moment asked for, and lists none of it', async () => {
+    const { out } = await log(['--at', '2026-01-21T08:00Z']);
+    expect(out).toContain('Tue 20 Jan 2026 07:00');
+    expect(out).not.toContain('22 Jan 2026');
+    expect(out).toMatch(/\n2 entries later than the moment asked for are not listed\.\n$/u);
+    expect(JSON.parse((await log(['--json', '--at', '2026-01-21T08:00Z'])).out).later).toBe(2);
+    expect((await log([])).out).not.toContain('later than');
+  });
+
   it('knows no item the boat and the log do not name, and offers the nearest', async () => {
     expect(await log(['--item', 'gear-oli'])).toEqual({
       status: 66,

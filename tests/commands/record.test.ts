@@ -186,6 +186,8 @@ describe('an entry typed', () => {
     expect((await record(['left'], { folder: unlooked })).err).toBe(
       'Looks before leaving that were not made: Raw water flows, no weep at the plugs.\n',
     );
+    const { folder: unsettled } = await record(['renew', 'anode=pencil']);
+    expect((await record(['left'], { folder: unsettled })).err).toContain('Raw water flows');
   });
 
   it('that is leaving again under way, or from a script, is no decision', async () => {

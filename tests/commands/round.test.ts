@@ -27,6 +27,8 @@ describe('the printed round', () => {
 By ________________________ on ____________ at ________
 
 1. ENGINE STOPPED: 2 looks
+   Engine stopped for a look by hand, clear of shaft and belts; no cap comes off
+   a hot cooling system. The maker's manual comes first.
 
    [ ] Main engine, hours by the meter; last 1010 h, 2 Feb 2026 (main)
        hours ____________
@@ -43,8 +45,8 @@ By ________________________ on ____________ at ________
 
    not due: Raw water flows, no weep at the plugs
 
-Level: litres, 1/2, full, or off (the stick). Drip: dry, wet, drops, falls. Left
-empty is not looked at, which is not the same as unchanged.
+Level: in the unit beside it, 1/2, full, or off (the stick). Drip: dry, wet,
+drops, falls. Left empty is not looked at, which is not the same as unchanged.
 To enter it afterwards, with the time of the round: hoveshort record dip
 fluid=<id> level=full at="today 07:40"
 
@@ -66,7 +68,7 @@ manuals, local rules and licensed people come first.
     const { out } = outside.written();
     expect(out).toContain(`   [ ] Gear oil; low 1.1 L, full 1.3 L; not looked at yet (gear-oil)
        Engine stopped.
-       level __________ added __________ drip __________
+       level __________ L added __________ L drip __________
 `);
     expect(out).toContain('       left __________ % flakes ______\n');
     expect(out).toContain('       well __________\n');

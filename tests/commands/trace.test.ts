@@ -44,7 +44,10 @@ describe('trace', () => {
     );
     const chances = document.causes.map(({ chance }) => chance);
     expect(chances).toEqual(chances.toSorted((a, b) => b - a));
-    expect(chances.reduce((sum, one) => sum + one, document.somethingElse)).toBeCloseTo(1, 4);
+    // One cause stands, something else, or two at once, which count twice.
+    const sum = chances.reduce((all, one) => all + one, document.somethingElse);
+    expect(sum).toBeGreaterThan(1);
+    expect(sum).toBeLessThan(1 + 3 * document.together);
     expect(document.next!.cautions.length).toBeGreaterThan(0);
     expect(document.repairs).toHaveLength(document.causes.length);
     expect(document.warnings[0]).toContain('local rules first');

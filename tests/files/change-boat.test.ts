@@ -43,6 +43,22 @@ describe('changing boat.json', () => {
     expect(readdirSync(folder)).toEqual(['boat.json']);
   });
 
+  it('is not written over what somebody else changed since it was typed, nor into what is gone', () => {
+    const set = [{ path: ['low'], value: 0.9 }];
+    const change = { kind: 'fluids', id: 'gear-oil', how: 'change', set } as const;
+    const low = (value: number) =>
+      changeBoat(realDisk, folder, { ...change, was: [{ path: ['low'], value }] }, MOST);
+    const before = text('boat.json');
+    expect(low(1)).toEqual({
+      ok: false,
+      troubles: [{ kind: 'changed meanwhile', id: 'gear-oil', field: 'low' }],
+    });
+    expect(text('boat.json')).toBe(before);
+    expect(low(1.1)).toEqual({ ok: true, value: null });
+    writeFileSync(path.join(folder, 'boat.json'), before.replaceAll('"gear-oil"', '"sump-oil"'));
+    expect(low(1.1)).toMatchObject({ ok: false, troubles: [{ kind: 'changed meanwhile', field: null }] });
+  });
+
   it('starts from the file as it stands, not as it was read', () => {
     writeFileSync(path.join(folder, 'boat.json'), text('boat.json').replace('"kept"', '"changed by hand"'));
     change('note', 'new');

@@ -167,7 +167,7 @@ test('whatever becomes of a bulletin on its way, nothing is thrown, and what is 
         const result = readForecast(new TextEncoder().encode(text), {
           now: HEARD_AT,
           timeZone: 'Europe/London',
-          seasUnit: 'm',
+          bare: { wind: 'kn', seas: 'm' },
           sha256: SHA256,
           ...(dated ? { issuedAt: HEARD_AT } : {}),
         });

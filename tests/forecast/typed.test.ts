@@ -9,7 +9,7 @@ const given: Given = {
   now,
   timeZone: 'Europe/London',
   issuedAt: Date.parse('2026-02-03T11:30Z'),
-  seasUnit: 'ft',
+  bare: { wind: 'kn', seas: 'ft' },
   place: 'Aster',
 };
 const feet = (...heights: readonly number[]) => heights.map((height) => expect.closeTo(height * 0.3048, 6));
@@ -95,8 +95,23 @@ describe('a row', () => {
   });
 
   test('a bare height is in the unit of whoever types', () => {
-    expect(stepOf('se 15 2', { seasUnit: 'm' }).seas).toEqual([2, 2]);
-    expect(stepOf('se 15 2', { seasUnit: 'ft' }).seas).toEqual(feet(2, 2));
+    expect(stepOf('se 15 2', { bare: { wind: 'kn', seas: 'm' } }).seas).toEqual([2, 2]);
+    expect(stepOf('se 15 2', { bare: { wind: 'kn', seas: 'ft' } }).seas).toEqual(feet(2, 2));
+  });
+
+  test('bare wind and gusts are in the unit preferred, unless a unit stands beside either', () => {
+    const bare = { wind: 'm/s', seas: 'm' } as const;
+    const knots = (metresASecond: number) => expect.closeTo((metresASecond * 3.6) / 1.852, 6);
+    const inMetres = { wind: [knots(8), knots(10)], gust: knots(14) };
+    expect(stepOf('se 8-10 g14 2', { bare })).toMatchObject(inMetres);
+    expect(stepOf('se 8-10g14 2', { bare })).toMatchObject(inMetres);
+    expect(stepOf('se 8-10 m/s g14 2')).toMatchObject(inMetres);
+    expect(stepOf('se 15-20kt g28 2', { bare })).toMatchObject({ wind: [15, 20], gust: 28 });
+    expect(stepOf('g28kt se 15-20 2', { bare })).toMatchObject({ wind: [15, 20], gust: 28 });
+    expect(stepOf('winds southeast 15 to 20 gusting to 28', { bare })).toMatchObject({
+      wind: [15, 20],
+      gust: 28,
+    });
   });
 });
 
@@ -124,7 +139,7 @@ describe('a row that cannot be so is warned of, not refused', () => {
     ['se 15 2-3 7s', []],
     ['se 40 6 11s', []],
   ])('%s typed in metres: %j', (row, problems) => {
-    expect(kinds([row], { seasUnit: 'm' })).toEqual(problems);
+    expect(kinds([row], { bare: { wind: 'kn', seas: 'm' } })).toEqual(problems);
   });
 
   test('missing gusts and seas are said', () => {

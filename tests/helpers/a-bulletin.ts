@@ -43,7 +43,7 @@ $$
 export const HEARD_AT = Date.parse('2026-01-31T22:00Z');
 
 export function aGiven(change: Partial<Given> = {}): Given {
-  return { now: HEARD_AT, timeZone: 'America/New_York', seasUnit: 'm', ...change };
+  return { now: HEARD_AT, timeZone: 'America/New_York', bare: { wind: 'kn', seas: 'm' }, ...change };
 }
 
 /** What a bulletin comes to, or an error with what stands in the way. */

@@ -1,7 +1,8 @@
 import { conditionAt } from '../../source/condition/condition-at.ts';
 import type { Entry } from '../../source/logbook/entries.ts';
 import type { Loaded } from '../../source/screens/model.ts';
-import type { ItemDocument, VerdictDocument } from '../../source/words/document.ts';
+import type { VerdictDocument } from '../../source/words/document.ts';
+import type { ItemDocument } from '../../source/words/item-document.ts';
 import { aBoat } from './a-boat.ts';
 import { anEntry } from './an-entry.ts';
 
@@ -19,7 +20,7 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
     format: 1,
     boat: 'Sandpiper',
     at: AT,
-    passage: { id: 'to-otter-cay', name: 'Heron Bight to Otter Cay', nm: 60, hours: 11.6 },
+    passage: { id: 'to-otter-cay', name: 'Heron Bight to Otter Cay', nm: 60, hours: 11.6, toGo: null },
     forecast: {
       issuedAt: '2026-02-03T02:40:00Z',
       ageHours: 5,
@@ -57,8 +58,9 @@ export function aDocument(overrides: Partial<VerdictDocument> = {}): VerdictDocu
         takes: [{ spare: 'pencils', count: 1 }],
         minutes: 20,
         boatScoreAfter: 97.4,
+        buys: null,
       },
-      { do: 'service', item: 'impeller-change', takes: [], minutes: 45, boatScoreAfter: 97.9 },
+      { do: 'service', item: 'impeller-change', takes: [], minutes: 45, boatScoreAfter: 97.9, buys: null },
     ],
     beforeLeaving: [
       { check: 'raw-water', made: false, minutes: 1 },
@@ -158,6 +160,7 @@ export function aLoaded(overrides: Partial<Loaded> = {}): Loaded {
     forecasts: [],
     troubles: [],
     readOnly: null,
+    seenUntil: null,
     ...overrides,
   };
 }

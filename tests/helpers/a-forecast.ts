@@ -25,7 +25,7 @@ export function read(source: string | Uint8Array, change: Partial<Given> = {}): 
   return readForecast(bytes, {
     now: Date.parse('2026-02-03T07:00Z'),
     timeZone: 'Europe/London',
-    seasUnit: 'm',
+    bare: { wind: 'kn', seas: 'm' },
     sha256: SHA256,
     ...change,
   });

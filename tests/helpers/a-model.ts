@@ -1,8 +1,10 @@
+import { inOneGo } from '../../source/maths/turns.ts';
 import { textOf } from '../../source/screens/lines.ts';
-import { firstModel, type Loaded, type Message, type Model } from '../../source/screens/model.ts';
+import { firstModel, type Loaded, type Message, type Model, type Step } from '../../source/screens/model.ts';
 import { screenLines } from '../../source/screens/screen.ts';
 import { update } from '../../source/screens/update.ts';
 import type { VerdictDocument } from '../../source/words/document.ts';
+import { tracing } from '../../source/words/traced.ts';
 import { AT, aDocument, aLoaded } from './a-document.ts';
 
 /** The four sizes every screen is made for. */
@@ -41,11 +43,23 @@ export function aModel(
   );
 }
 
-/** The model moved on by messages; a text is a key. */
+/** The model moved on by messages; a text is a key. What is asked of a trace is told at once. */
 export function moved(model: Model, ...messages: readonly (Message | string)[]): Model {
-  return messages.reduce<Model>((next, message) => {
-    const [stepped] = update(next, typeof message === 'string' ? { is: 'key', key: message } : message);
-    return stepped;
+  return messages.reduce<Model>(
+    (next, message) =>
+      toldTraces(update(next, typeof message === 'string' ? { is: 'key', key: message } : message)),
+    model,
+  );
+}
+
+/** The model once all that was asked of a trace is told. */
+function toldTraces([model, requests]: Step): Model {
+  return requests.reduce<Model>((next, request) => {
+    if (request.do !== 'trace') return next;
+    const { loaded, asked } = request;
+    return toldTraces(
+      update(next, { is: 'traced', of: loaded, asked, told: inOneGo(tracing(loaded, asked)) }),
+    );
   }, model);
 }
 

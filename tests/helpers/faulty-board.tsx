@@ -50,6 +50,7 @@ try {
         return good([]);
       },
       takeIn: async () => good(''),
+      trace: async () => null,
       watch: () => () => {},
     },
   });

@@ -27,16 +27,18 @@ export async function pictures(): Promise<Map<string, string>> {
   return made;
 }
 
-async function sampleModel(): Promise<Model> {
+/** The board open on the sample boat, on the morning named for hold. */
+export async function sampleModel(given: { readonly zone?: string } = {}): Promise<Model> {
   const now = Date.parse(namedInstants.hold);
   const state = mkdtempSync(join(tmpdir(), 'hoveshort-pictures-'));
   const read = await boatFolder(keepingOn('sample-boat', state, () => now)).read();
   rmSync(state, { recursive: true, force: true });
   if (!read.ok) throw new Error(JSON.stringify(read.troubles, null, 2));
   const { condition, document } = answerFor(read.value, { at: now, seed: 1, simulations: 4096 });
-  return aModel({ now }, document, {
+  return aModel({ now, ...given }, document, {
     ...read.value,
     readOnly: null,
+    seenUntil: null,
     condition,
     own: { tables: [], troubles: [] },
   });

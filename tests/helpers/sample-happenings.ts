@@ -219,6 +219,8 @@ function counts(): Happening[] {
 }
 
 function gearLeak(): Happening[] {
+  const clue = (at: string, what: string, seen: boolean) =>
+    josef(at, { kind: 'clue', item: 'gear-oil', clue: what, seen });
   return [
     josef('2025-11-04T10:10', { kind: 'leak', item: 'gear-oil', class: 'wet' }),
     josef('2026-01-19T10:30', {
@@ -232,10 +234,14 @@ function gearLeak(): Happening[] {
       item: 'gear-oil',
       text: 'Nothing on the stick after nine hours under engine. Measured what went back in.',
     }),
+    clue('2026-05-09T16:10', 'milky', false),
+    clue('2026-05-10T10:20', 'flung-ring', true),
+    clue('2026-05-10T10:25', 'hanging-drop', false),
     josef('2026-05-10T14:30', {
       kind: 'job',
       item: 'gear-oil',
       minutes: 90,
+      cause: 'output-seal',
       text: 'Engine off and cold, key in my pocket. Nipped up the bolts of the output seal housing, a quarter turn each, crosswise. Wiped it all dry.',
     }),
     josef('2026-05-12T08:00', { kind: 'leak', item: 'gear-oil', class: 'wet', text: 'A shine, no drop.' }),

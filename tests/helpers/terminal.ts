@@ -3,7 +3,7 @@ import headless from '@xterm/headless';
 import { UnicodeGraphemesAddon } from './graphemes-addon.ts';
 
 /** How long a screen may take to show what is waited for, ms. Only a test that fails waits this long. */
-const PATIENCE_MS = 15_000;
+const PATIENCE_MS = 60_000;
 
 /** A terminal as a person has it: a program runs in it, keys go in, and what can be seen comes out. */
 export interface TestTerminal {

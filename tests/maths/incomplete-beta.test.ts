@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { test } from 'vitest';
+import { expect, test } from 'vitest';
 import { regularisedBeta } from '../../source/maths/incomplete-beta.ts';
 import { integral } from '../../source/maths/quadrature.ts';
 import { expectNear } from '../helpers/published.ts';
@@ -38,4 +38,13 @@ test('it is the integral of its density', () => {
       });
     }),
   );
+});
+
+test('ends where the two shares, each rounded up, both lie beyond the mark between the sides', () => {
+  const t = 1.6383560438182505;
+  const [x, complement] = [17 / (17 + t * t), (t * t) / (17 + t * t)];
+  expect(x + complement).toBeGreaterThan(1);
+  expectNear(regularisedBeta(x, complement, 8.5, 0.5) + regularisedBeta(complement, x, 0.5, 8.5), 1, {
+    absolute: 1e-12,
+  });
 });

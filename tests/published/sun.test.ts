@@ -49,6 +49,15 @@ describe('the sun', () => {
       expect(days.some(({ from, to }) => from <= at && at <= to)).toBe(true);
   });
 
+  it('runs the days on which it does not set together into one, whatever hour they are counted from', () => {
+    for (let hour = 0; hour < 24; hour += 1) {
+      const from = Date.parse('2026-06-18T00:00:00Z') + hour * 60 * MINUTE;
+      const days = daylightsBetween(from, from + 5 * 24 * 60 * MINUTE, [75, 20]);
+      expect(days, `from ${hour}:00`).toHaveLength(1);
+      expect(days[0]!.from).toBeLessThan(from);
+    }
+  });
+
   it('gives each day once, on either side of the date line', () => {
     for (const longitude of [-179.9, 179.9, 0]) {
       const from = Date.parse('2026-03-01T00:00:00Z');

@@ -92,7 +92,12 @@ describe('periods', () => {
     'each real text is taken in with all its periods, and only what is not wind or sea is left over',
     (text) => {
       const read = (name: string, zone: string, now: string) =>
-        readBulletin(text(name), { now: Date.parse(now), timeZone: 'UTC', zones: [zone], seasUnit: 'm' });
+        readBulletin(text(name), {
+          now: Date.parse(now),
+          timeZone: 'UTC',
+          zones: [zone],
+          bare: { wind: 'kn', seas: 'm' },
+        });
       const leftOver = (name: string, zone: string, now: string) => {
         const result = read(name, zone, now);
         return result?.ok && 'content' in result.value
@@ -116,7 +121,7 @@ describe('periods', () => {
       const result = readBulletin(text('pyiem_CWF_CWF_twoheadline.txt'), {
         now: Date.parse('2025-01-03T10:00Z'),
         timeZone: 'UTC',
-        seasUnit: 'm',
+        bare: { wind: 'kn', seas: 'm' },
       });
       expect(result).toMatchObject({ ok: true });
       const content = result?.ok && 'content' in result.value ? result.value.content : null;
@@ -150,7 +155,7 @@ describe('high seas', () => {
       now: Date.parse('2018-07-15T11:00Z'),
       timeZone: 'UTC',
       zones: zones.slice(1),
-      seasUnit: 'm',
+      bare: { wind: 'kn', seas: 'm' },
     });
     expect(result).toMatchObject({
       ok: true,

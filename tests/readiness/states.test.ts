@@ -43,6 +43,7 @@ describe('each state has its conditions, and the first that applies counts', () 
     const entries = [...wellLookedAt, anEntry('dip', { fluid: 'gear-oil', level: 1.05 }, at - 60_000)];
     const { state, why, answer } = stateOf('gear-oil', { entries });
     expect([state, why[0], answer.verdict]).toEqual(['unfit', 'past limit', 'not ready']);
+    expect(answer.items.find(({ id }) => id === 'gear-oil')!.goodUntil).toBeNull();
     expect(answer.toGetReady.map(({ do: what, item }) => [what, item])).toEqual([['top up', 'gear-oil']]);
   });
 
@@ -120,6 +121,17 @@ describe('each state has its conditions, and the first that applies counts', () 
     });
   });
 
+  it('a number that drifts towards its limit is watched before it gets there', () => {
+    const volts = (daysAgo: number) => (daysAgo > 10 ? 12.8 : 12.4) + (daysAgo % 3) / 20;
+    const entries = [
+      ...wellLookedAt.filter((entry) => !('check' in entry && entry.check === 'house-bank')),
+      ...Array.from({ length: 50 }, (_, n) =>
+        anEntry('check', { check: 'house-bank', value: volts(49 - n) }, at - (49 - n) * day - hour),
+      ),
+    ];
+    expect(stateOf('house-bank', { entries })).toMatchObject({ state: 'watch', why: ['drifts'] });
+  });
+
   it('what was never entered is said and never bars leaving', () => {
     const entries = wellLookedAt.filter(({ kind }) => kind !== 'service' && kind !== 'count');
     const boat = aBoat({ dated: [{ id: 'flares', name: 'Flares' }] });
@@ -129,6 +141,87 @@ describe('each state has its conditions, and the first that applies counts', () 
       ['flares', 'not entered'],
     ] as const)
       expect(stateOf(id, { boat, entries })).toMatchObject({ state: 'unseen', why: [why], verdict: 'hold' });
+  });
+
+  it('a fuel that leaks is to be stopped, and no more is asked of a tank that is full enough', () => {
+    const entries = [
+      ...wellLookedAt,
+      anEntry('dip', { fluid: 'fuel', level: 150 }, at - 60_000),
+      anEntry('leak', { item: 'fuel', class: 'wet' }, at - 30_000),
+    ];
+    const { state, answer } = stateOf('fuel', { entries });
+    expect(state).toBe('unfit');
+    expect(answer.toGetReady.map(({ do: what, item }) => [what, item])).toEqual([['stop the leak', 'fuel']]);
+  });
+
+  it('a service due every part of a month is due by so many days', () => {
+    const boat = aBoat({ services: [{ id: 'bilge-wash', name: 'Bilge wash', everyMonths: 0.5 }] });
+    const done = (days: number) => [
+      ...wellLookedAt.filter(({ kind }) => kind !== 'service'),
+      anEntry('service', { service: 'bilge-wash' }, at - days * day),
+    ];
+    expect(stateOf('bilge-wash', { boat, entries: done(10) }).state).toBe('fit');
+    expect(stateOf('bilge-wash', { boat, entries: done(15.3) }).why).toEqual(['overdue']);
+  });
+
+  it('of what nobody has counted nothing is to be bought yet', () => {
+    const entries = wellLookedAt.filter((entry) => !('spare' in entry && entry.spare === 'fuses'));
+    const { answer } = stateOf('fuses', { entries });
+    expect(answer.items.find(({ id }) => id === 'fuses')).toMatchObject({ count: null, buy: 0 });
+  });
+
+  it('what is wanted for the work and not aboard is bought first', () => {
+    const entries = [
+      ...wellLookedAt.filter((entry) => !('spare' in entry && entry.spare === 'gear-oil-can')),
+      anEntry('count', { spare: 'gear-oil-can', count: 0 }, at - hour),
+      anEntry('dip', { fluid: 'gear-oil', level: 1.05 }, at - 60_000),
+    ];
+    const { answer } = stateOf('gear-oil', { entries });
+    expect(answer.toGetReady).toMatchObject([
+      { do: 'buy', item: 'gear-oil-can' },
+      { do: 'top up', item: 'gear-oil', takes: [{ spare: 'gear-oil-can', count: 0.25 }] },
+    ]);
+    expect(answer.toGetReadySuffices).toBe(true);
+  });
+
+  it('two fluids never take more of one stock than there is', () => {
+    const [gearOil, ...others] = aBoat().fluids;
+    const oil = { ...gearOil!, low: 1, full: 2, topUpUnderWay: false };
+    const boat = { ...aBoat(), fluids: [oil, { ...oil, id: 'other-oil', name: 'Other oil' }, ...others] };
+    const low = ['gear-oil', 'other-oil'].map((fluid) => anEntry('dip', { fluid, level: 0.9 }, at - 60_000));
+    const entries = [...wellLookedAt, ...low, anEntry('count', { spare: 'gear-oil-can', count: 1.8 }, at)];
+    const { answer } = stateOf('gear-oil', { boat, entries });
+    expect(answer.toGetReady.map(({ do: what, takes }) => [what, takes[0]?.count])).toEqual([
+      ['top up', 0.9],
+      ['top up', 0.9],
+    ]);
+    expect(answer.toGetReadySuffices).toBe(true);
+  });
+
+  it('is held to a boat threshold above 98 too, with the reason: fails too often', () => {
+    const limits = { ...sandpiper.limits, boat: 99 };
+    const [impellers, ...others] = sandpiper.spares;
+    const boat = (consequence: 'vital' | 'important') =>
+      aBoat({ limits, spares: [{ ...impellers!, consequence }, ...others] });
+    const given = {
+      entries: [...wellLookedAt, anEntry('count', { spare: 'impellers', count: 0 }, at)],
+      demand: { impellers: { per: 'day', engine: null, shape: 1e6, rate: 1e6 / 0.006 } },
+    } as const;
+    const [vital, important] = (['vital', 'important'] as const).map((consequence) =>
+      stateOf('impellers', { ...given, boat: boat(consequence) }),
+    );
+    expect([vital!.state, vital!.why[0]]).toEqual(['unfit', 'may fail']);
+    expect([important!.state, important!.why[0]]).toEqual(['watch', 'may fail']);
+  });
+
+  it('a stick that stands over its full mark is watched, off its end or read above it', () => {
+    const overFull = (fields: { share: number } | { off: 'above' }) =>
+      stateOf('gear-oil', {
+        entries: [...wellLookedAt, anEntry('dip', { fluid: 'gear-oil', ...fields }, at - 60_000)],
+      }).why;
+    expect(overFull({ off: 'above' })).toContain('over full');
+    expect(overFull({ share: 1.6 })).toContain('over full');
+    expect(overFull({ share: 1.05 })).not.toContain('over full');
   });
 
   it('nothing marked vital is not ready, whatever the score', () => {
@@ -182,7 +275,7 @@ describe('each state has its conditions, and the first that applies counts', () 
       at,
       fluids: { water: { ...certainFluid(300, 0, 0), draw } },
     });
-    expect([answer.simulations, answer.onTheLine]).toEqual([65_536, true]);
+    expect([answer.simulations, answer.onTheLine]).toEqual([65_536, 'boat']);
     expect(answer.reasons.map(({ reason }) => reason)).toContain('on the line');
   });
 });

@@ -32,6 +32,7 @@ function taskOf(items: readonly { held: number; mended: number; minutes: number 
     enough,
     owed: [],
     candidates: items.map(({ minutes }, i) => work(`item-${i}`, minutes)),
+    aboard: () => 0,
   };
 }
 

@@ -131,6 +131,16 @@ describe('what the forecast does not say is never taken for calm', () => {
     expect(chances[12]!).toBeGreaterThan(0.95);
   });
 
+  it('nor is a wind that is judged only ahead, in gusts or from a sector', () => {
+    const silent = [{ hours: 24, wind: null, gust: null }];
+    const northerly = { legs: [{ ...leg, sectors: [{ from: 300, to: 60, wind: 12 }] }] };
+    expect(weatherOf(silent, {})[0]).toBe(1);
+    expect(weatherOf(silent, { gust: 30 })[0]).toBe(0);
+    expect(weatherOf(silent, { headwind: 15 })[0]).toBe(0);
+    expect(weatherOf(silent, {}, northerly)[0]).toBe(0);
+    expect(weatherOf([{ hours: 24, seas: null }], { periodPerMetre: 3 })[0]).toBe(0);
+  });
+
   it('nor is a direction: the wind is then taken to come from ahead', () => {
     const [known] = weatherOf([{ hours: 24, wind: [16, 16], dir: 180 }], { headwind: 9 });
     const [unknown] = weatherOf([{ hours: 24, wind: [16, 16], dir: null }], { headwind: 9 });
@@ -152,6 +162,36 @@ describe('what the forecast does not say is never taken for calm', () => {
     expect([chances[14]! > 0.9, chances[15]]).toEqual([true, 0]);
     const partly = weatherOf([{ hours: 24 }], { wind: 22, forecastMustCover: 4 }, long);
     expect([partly[20]! > 0.9, partly[21]]).toEqual([true, 0]);
+  });
+
+  it('though what is known beyond the hours that must be covered counts', () => {
+    const long = { legs: [{ ...leg, nm: 60 }] };
+    const limits = { wind: 22, seas: 2, forecastMustCover: 4 };
+    const gale = weatherOf([{ hours: 6 }, { hours: 18, wind: [40, 40] }], limits, long);
+    const high = weatherOf([{ hours: 6 }, { hours: 18, wind: null, seas: [4, 4] }], limits, long);
+    const silent = weatherOf([{ hours: 6 }, { hours: 18, wind: null, seas: null }], limits, long);
+    expect([gale[0], high[0], silent[0]! > 0.9]).toEqual([0, 0, true]);
+  });
+});
+
+describe('what stands in the way is called by its name', () => {
+  const errors = { wind: { atIssue: 0.1, perDay: 0 }, direction: { atIssue: 1, perDay: 0 } };
+  const edge = (wind: number, dir: number, more: object = {}) => {
+    const boat = aBoat({
+      ...{ checks: [], passages: [{ ...hop, legs: [{ ...leg, nm: 60 }] }] },
+      limits: { wind: 24, headwind: 12, seas: false, overHours: 2, forecastError: errors, ...more },
+    });
+    const forecast = steadyForecast(at, [{ hours: 72, wind: [wind, wind], gust: 0, dir }]);
+    const reason = judged({ boat, at, forecast }).reasons.find((one) => one.reason === 'under the score');
+    return reason?.reason === 'under the score' && reason.edge !== null && 'hindrance' in reason.edge
+      ? [reason.edge.hindrance, reason.edge.limit]
+      : null;
+  };
+
+  it('headwind over its limit for too long, and wind over its own', () => {
+    expect(edge(14, 0)).toEqual(['headwind', 12]);
+    expect(edge(14, 180)).toBeNull();
+    expect(edge(26, 180)).toEqual(['wind', 24]);
   });
 });
 
@@ -187,6 +227,21 @@ describe('limits', () => {
     expect([hours(18), hours(24)]).toEqual([1, 0]);
   });
 
+  it('a sector goes clockwise from its beginning to its end, 0 to 360 all the way round', () => {
+    const from = (dir: number, sector: object) =>
+      weatherOf(
+        [{ hours: 24, wind: [16, 16], dir }],
+        { forecastError: { direction: { atIssue: 0.1, perDay: 0 } } },
+        { legs: [{ ...leg, sectors: [{ wind: 4, ...sector }] }] },
+      )[0]! < 0.1;
+    const around = [0, 90, 180, 270].map((dir) => from(dir, { from: 0, to: 360 }));
+    expect(around).toEqual([true, true, true, true]);
+    expect([350, 10, 300, 60].map((dir) => from(dir, { from: 320, to: 40 }))).toEqual([
+      ...[true, true],
+      ...[false, false],
+    ]);
+  });
+
   it('an arrival in the dark does not pass where daylight is asked for', () => {
     const chances = weatherOf([{ hours: 48 }], { daylight: { afterSunrise: 1, beforeSunset: 1 } });
     const open = chances
@@ -196,5 +251,16 @@ describe('limits', () => {
     // 1 March at 41 N 30 W: the sun is up from about 8:40 to 19:50 UTC; arrivals half an hour after a departure counted from 6:00.
     expect([open[0], open.find((hour) => hour > 12)]).toEqual([4, 28]);
     expect(chances[20]).toBe(0);
+  });
+
+  it('but under a sun that does not set every arrival is in daylight, whatever the margins', () => {
+    const north = { from: [75, 20] as [number, number], to: [75.05, 20] as [number, number], nm: 3 };
+    const summer = Date.parse('2026-06-18T06:00:00Z');
+    const boat = aBoat({
+      ...{ checks: [], passages: [{ ...hop, legs: [north] }] },
+      limits: { ...offLimits, daylight: { afterSunrise: 2, beforeSunset: 2 } },
+    });
+    const { curve } = judged({ boat, at: summer, forecast: steadyForecast(summer, [{ hours: 72 }]) });
+    expect(curve.slice(0, 70).every(({ weather }) => weather === 100)).toBe(true);
   });
 });

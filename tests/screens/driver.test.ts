@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../source/logbook/entries.ts';
+import { inOneGo } from '../../source/maths/turns.ts';
 import { type DriverOptions, driverOf } from '../../source/screens/driver.ts';
 import { firstModel, type Loaded, pageOf } from '../../source/screens/model.ts';
 import { bad, good, type Result } from '../../source/trouble.ts';
 import type { VerdictDocument } from '../../source/words/document.ts';
+import { type TraceAsked, type TraceTold, tracing } from '../../source/words/traced.ts';
 import { AT, aDocument, aLoaded } from '../helpers/a-document.ts';
 
 interface Tried {
@@ -35,6 +37,7 @@ function tried(changes: Partial<DriverOptions['work']> = {}) {
       keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
+      trace: async () => null,
       watch: () => () => {},
       keepPalette: (palette) => kept.did.push(`palette ${palette}`),
       ...changes,
@@ -121,6 +124,62 @@ describe('the driver', () => {
       boat: { working: true },
       pages: [{ page: 'board' }, { page: 'keys' }],
     });
+  });
+
+  it('answers keys while a trace is worked out, and works out only the last that is wanted', async () => {
+    const asked: { of: TraceAsked; wanted: () => boolean; answer: (told: TraceTold | null) => void }[] = [];
+    const { driver, reads, faults } = tried({
+      trace: (_, of, wanted) => new Promise((answer) => asked.push({ of, wanted, answer })),
+    });
+    const press = (key: string) => driver.send({ is: 'key', key });
+    reads[0]!(good(aLoaded()));
+    await settled();
+    while (driver.model().chosen !== 'engine:main') press('j');
+    for (const key of ['enter', 'f', 'tab']) press(key);
+    expect(pageOf(driver.model())).toMatchObject({ page: 'trace', table: 'will-not-start' });
+    expect(asked.map(({ of }) => of.table)).toEqual(['overheating', 'will-not-start']);
+    expect(asked.map(({ wanted }) => wanted())).toEqual([false, true]);
+    const told = { trace: null, found: [], closed: null };
+    asked[0]!.answer(told);
+    await settled();
+    expect(driver.model().traced?.told).toBeNull();
+    asked[1]!.answer(told);
+    await settled();
+    expect(driver.model().traced?.told).toEqual(told);
+    expect(faults).toEqual([]);
+  });
+
+  it('lets a key that hangs on a trace wait for it, what was typed after it too, and no other', async () => {
+    const told: ((told: TraceTold | null) => void)[] = [];
+    const saved: string[] = [];
+    const { driver, reads } = tried({
+      trace: () => new Promise((answer) => told.push(answer)),
+      save: async (drafts) => {
+        saved.push(...drafts.map(({ kind }) => kind));
+        return good([]);
+      },
+    });
+    const press = (...keys: string[]) => {
+      for (const key of keys) driver.send({ is: 'key', key });
+    };
+    const loaded = aLoaded();
+    reads[0]!(good(loaded));
+    await settled();
+    while (driver.model().chosen !== 'item:gear-oil') press('j');
+    press('enter', 'f');
+    const page = () => pageOf(driver.model()).page;
+    expect(page()).toBe('trace');
+    // Nothing has been told yet: a key that moves about has its turn at once, an answer waits, and with it what comes after.
+    press('escape');
+    expect(page()).toBe('item');
+    press('f', 'y', '?');
+    expect([page(), saved]).toEqual(['trace', []]);
+    told.at(-1)!(inOneGo(tracing(loaded, driver.model().traced!.asked)));
+    await settled();
+    expect(saved).toEqual(['clue']);
+    reads[1]!(good(loaded));
+    await settled();
+    expect(page()).toBe('keys');
   });
 
   it('runs what the keys ask for', async () => {

@@ -146,6 +146,21 @@ describe('what the board says', () => {
     expect(lines[3]).toContain(' HOLD ');
   });
 
+  it('where she can leave before, how long she may lie there stands with how long she can wait', () => {
+    const staying = { until: '2026-02-06T20:00:00Z', why: 'wind over 30 kn' };
+    const text = seen(aModel({ size: SIZES[2] }, aDocument({ staying }))).join('\n');
+    expect(text).not.toContain('STAYING');
+    expect(text).toContain('then Fresh water runs short; this anchorage until Fri 20:00');
+  });
+
+  it('under way it says how much of the passage is left, and counts down to nothing', () => {
+    const passage = { ...aDocument().passage!, toGo: { nm: 15.2, hours: 2.6 } };
+    const curve = aDocument().curve.slice(0, 1);
+    const text = seen(aModel({ size: SIZES[2] }, aDocument({ passage, curve, windows: [] }))).join('\n');
+    expect(text).toContain('UNDER WAY for Heron Bight to Otter Cay, 60 nm, 15 nm to go, about 3 h');
+    expect(text).not.toMatch(/LEAVING for|No window/u);
+  });
+
   it('every passage to safety stands under the danger of staying, with its own verdict', () => {
     const staying = { until: AT, why: 'wind over 30 kn' };
     const shelter = [
@@ -208,18 +223,26 @@ describe('what the board says', () => {
         takes: [{ spare: 'gear-oil-can', count: 0.12 }],
         minutes: 10,
         boatScoreAfter: 97,
+        buys: null,
       },
-      { do: 'look', item: 'fire-blanket', takes: [], minutes: 1, boatScoreAfter: 98 },
+      { do: 'look', item: 'fire-blanket', takes: [], minutes: 1, boatScoreAfter: 98, buys: null },
+      { do: 'buy', item: 'gear-oil-can', takes: [], minutes: 60, boatScoreAfter: 99, buys: 1.3 },
     ];
     const document = aDocument({ verdict: 'not ready', toGetReady });
     expect(seen(aModel({ size: SIZES[2] }, document)).join('\n')).toMatch(
       /TO GET READY +top up Gear oil +takes 0\.12 L Gear oil in cans +10 min, then the boat 97 in 100/u,
     );
+    expect(seen(aModel({ size: SIZES[2] }, document)).join('\n')).toMatch(
+      / look at Fire blanket in its place +1 min, if found well the boat 98 in 100/u,
+    );
+    expect(seen(aModel({ size: SIZES[2] }, document)).join('\n')).toMatch(
+      / buy 1\.3 L Gear oil in cans +1 h, then the boat 99 in 100/u,
+    );
     const small = seen(aModel({ size: SIZES[0] }, document))
       .join(' ')
       .replace(/\s+/gu, ' ');
     expect(small).toContain('NOT READY');
-    expect(small).toContain('first: top up Gear oil, 10 min, and 1 more');
+    expect(small).toContain('first: top up Gear oil, 10 min, and 2 more');
   });
 
   it('without a forecast it says so and draws the boat alone', () => {

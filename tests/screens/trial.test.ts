@@ -170,6 +170,7 @@ it('of several steps in one frame only the last is worked out', async () => {
       keepPreferences: () => {},
       save: async () => good([]),
       takeIn: async () => good(''),
+      trace: async () => null,
       watch: () => () => {},
       keepPalette: () => {},
     },

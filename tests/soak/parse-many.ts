@@ -128,7 +128,15 @@ const PARSERS: { readonly [name: string]: { readonly sound: readonly string[]; r
       read: (text) => {
         const bytes = Buffer.from(text);
         const sha256 = createHash('sha256').update(bytes).digest('hex');
-        said(readForecast(bytes, { now, timeZone: zone, seasUnit: 'm', sha256, issuedAt: now }));
+        said(
+          readForecast(bytes, {
+            now,
+            timeZone: zone,
+            bare: { wind: 'kn', seas: 'm' },
+            sha256,
+            issuedAt: now,
+          }),
+        );
       },
     },
     arguments: {

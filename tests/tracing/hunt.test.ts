@@ -57,8 +57,9 @@ describe('a hunt', () => {
 
   it('thinks likelier what was found on this boat before, and never anything certain for it', () => {
     const [table] = ownTables();
-    const before = causeChances(huntOf(table!), huntOf(table!).prior);
-    const hunt = huntOf(table!, new Map([['plug', 2]]));
+    const alone = { ...table!, together: 0 };
+    const before = causeChances(huntOf(alone), huntOf(alone).prior);
+    const hunt = huntOf(alone, new Map([['plug', 2]]));
     const after = causeChances(hunt, hunt.prior);
     const plug = table!.causes.findIndex(({ id }) => id === 'plug');
     expect(after[plug]).toBeCloseTo((4 * before[plug]! + 2) / 6, 12);

@@ -24,6 +24,20 @@ describe('the answer in half a page', () => {
     );
   });
 
+  it('ends with how long she may lie there, where she can leave before', () => {
+    const staying = { until: '2026-02-06T20:00:00Z', why: 'wind from the north at Heron Bight' };
+    expect(brief({ staying }).at(-2)).toMatch(
+      /runs short\. Where she lies is untenable from Fri 6 Feb 20:00\. Wind from the north/u,
+    );
+  });
+
+  it('under way says how much of the passage is left, not that there is no window', () => {
+    const passage = { ...aDocument().passage!, toGo: { nm: 15.2, hours: 2.6 } };
+    expect(brief({ passage, windows: [] }).at(-2)).toContain(
+      'is 5 h old. Under way for Heron Bight to Otter Cay, 60 nm, 15 nm to go, about 3 h.',
+    );
+  });
+
   it('says what to do first, and when even that is not enough', () => {
     const actions = ['look', 'top up', 'stop the leak', 'buy', 'renew'].map((what) => ({
       do: what,
@@ -31,6 +45,7 @@ describe('the answer in half a page', () => {
       takes: [],
       minutes: 10,
       boatScoreAfter: 80,
+      buys: null,
     }));
     const said = brief({
       verdict: 'not ready',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cautionsFor } from '../../source/words/cautions.ts';
+import { cautionOf, cautionsFor, passCaution } from '../../source/words/cautions.ts';
 
 describe('cautions', () => {
   it.each(['fluid', 'anode', 'service'] as const)(
@@ -13,5 +13,21 @@ describe('cautions', () => {
 
   it('are not said where no tool is taken up', () => {
     for (const kind of ['spare', 'check', 'dated'] as const) expect(cautionsFor(kind)).toEqual([]);
+  });
+
+  it('of work that may be on a fuel say no flame', () => {
+    for (const said of [
+      cautionOf('work'),
+      cautionOf('pour'),
+      ...cautionsFor('service'),
+      ...cautionsFor('fluid'),
+    ])
+      expect(said).toMatch(/Fuel: no flame/);
+  });
+
+  it('stand beside the looks at an engine, stopped or running, and not beside those before leaving', () => {
+    expect(passCaution('stopped')).toMatch(/^Engine stopped/);
+    expect(passCaution('running')).toMatch(/^Engine running: hands/);
+    expect(passCaution('leaving')).toBeNull();
   });
 });

@@ -66,7 +66,7 @@ const said = [
   ],
   [
     anEntry('gate', { passage: 'to-otter-cay', leg: 0, from: at, to: '2026-02-03T09:00:00Z' }, at),
-    'Gate on Heron Bight to Otter Cay, leg 1: open 2026-02-03T07:00:00Z to 2026-02-03T09:00:00Z',
+    'Gate on Heron Bight to Otter Cay, leg 1: open Tue 3 Feb 2026 07:00 UTC to Tue 3 Feb 2026 09:00 UTC',
   ],
   [anEntry('left', { anchorage: 'heron-bight' }, at), 'Left Heron Bight'],
   [anEntry('arrived', {}, at), 'Arrived'],

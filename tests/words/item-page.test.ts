@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ItemDocument } from '../../source/words/document.ts';
+import type { ItemDocument } from '../../source/words/item-document.ts';
 import { itemLines } from '../../source/words/item-page.ts';
 
 const AT = Date.UTC(2026, 1, 3, 7, 40);

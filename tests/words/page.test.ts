@@ -1,6 +1,7 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import type { ItemDocument, VerdictDocument } from '../../source/words/document.ts';
+import type { VerdictDocument } from '../../source/words/document.ts';
+import type { ItemDocument } from '../../source/words/item-document.ts';
 import { verdictPage } from '../../source/words/page.ts';
 
 const spread = (mean: number, sd: number) => ({ mean, sd, p10: mean - sd, p90: mean + sd });
@@ -166,7 +167,7 @@ const document: VerdictDocument = {
   format: 1,
   boat: 'Whimbrel',
   at: '2026-02-03T07:40:00Z',
-  passage: { id: 'p', name: 'Port Halloran', nm: 62.4, hours: 12.1 },
+  passage: { id: 'p', name: 'Port Halloran', nm: 62.4, hours: 12.1, toGo: null },
   forecast: null,
   verdict: 'not ready',
   reasons: [
@@ -193,9 +194,10 @@ const document: VerdictDocument = {
       ],
       minutes: 10,
       boatScoreAfter: 97.2,
+      buys: null,
     },
   ],
-  whileHeld: [{ do: 'service', item: 'belt', takes: [], minutes: 45, boatScoreAfter: 97.2 }],
+  whileHeld: [{ do: 'service', item: 'belt', takes: [], minutes: 45, boatScoreAfter: 97.2, buys: null }],
   beforeLeaving: [
     { check: 'raw-water', made: false, minutes: 1 },
     { check: 'blanket', made: true, minutes: 5 },
@@ -219,6 +221,20 @@ const document: VerdictDocument = {
 };
 
 describe('the verdict as a page', () => {
+  it('says how much is to be bought', () => {
+    const buy = { do: 'buy', item: 'impeller', takes: [], minutes: 60, boatScoreAfter: 97, buys: 2 };
+    expect(verdictPage({ ...document, toGetReady: [buy] }, 80, 'UTC')).toContain(
+      '1. Buy: 2 x Impeller, 1 h; then the boat is 97 in 100.',
+    );
+  });
+
+  it('counts on a look being found well, and says so', () => {
+    const look = { do: 'look', item: 'gear-oil', takes: [], minutes: 5, boatScoreAfter: 97, buys: null };
+    expect(verdictPage({ ...document, toGetReady: [look] }, 80, 'UTC')).toContain(
+      '1. Look at: Gear oil, 5 min; if found well the boat is 97 in 100.',
+    );
+  });
+
   it('reads in the order a skipper asks: as of when, may we leave, why, what first, then how everything is', () => {
     expect(verdictPage(document, 80, 'UTC')).toBe(`WHIMBREL, lying at Ardlish Sound, day 2
 As of Tue 3 Feb 2026 07:40 (UTC). No forecast.
@@ -292,6 +308,14 @@ manuals, local rules and licensed people come first.
     };
     const lines = verdictPage(danger, 80, 'UTC').split('\n');
     expect(lines[3]).toBe('STAYING: untenable from Wed 4 Feb 20:00. Ardlish Sound: wind 34 kn from the');
+  });
+
+  it('says with the windows how long she may lie there, where she can leave before', () => {
+    const later = { ...document, staying: { until: '2026-02-09T20:00:00Z', why: 'wind from the north' } };
+    const windows = [{ at: document.at, until: document.at, score: 90, opens: null, closes: null }];
+    const page = verdictPage({ ...later, verdict: 'go', windows, toGetReady: [] }, 80, 'UTC');
+    expect(page).not.toContain('STAYING');
+    expect(page).toContain('\n  Where she lies is untenable from Mon 9 Feb 20:00. Wind from the north.\n');
   });
 
   it('says how old the forecast is, when it opens and closes, and when the work must start', () => {

@@ -74,7 +74,7 @@ function answerWith(items: readonly ItemAnswer[]): Answer {
     reasons: [],
     threshold: { boat: 95, go: 85 },
     score: { now: null, boat: 97.3, weather: null, error: 0.3 },
-    onTheLine: false,
+    onTheLine: null,
     windows: [],
     weatherAlone: null,
     best: null,
@@ -104,6 +104,11 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
     'Gear oil: about 0.854 L now, under the low mark at 1.1 L; top it up.',
   ],
   [
+    'gear-oil',
+    { why: 'past limit', value: 1.0961, limit: 1.1, unit: 'L' },
+    'Gear oil: about 1.1 L now, just under the low mark at 1.1 L; top it up.',
+  ],
+  [
     'fuel',
     { why: 'past limit', value: 31, limit: 40, unit: 'L' },
     'Fuel: about 31 L now, under the 40 L to be kept; top it up.',
@@ -120,8 +125,18 @@ const whys: readonly (readonly [id: string, why: Why, said: string])[] = [
   ],
   [
     'fuel',
+    { why: 'may fail', chance: 0.012, threshold: 0.995 },
+    'Fuel: fails in 2 of 100 passages, where at most 0.5 may; top it up, or find where it goes.',
+  ],
+  [
+    'fuel',
     { why: 'may fail', chance: 0.03, threshold: 0.95 },
     'Fuel: fails in 3 of 100 passages; top it up, or find where it goes.',
+  ],
+  [
+    'house-bank',
+    { why: 'drifts', at: day(2, 10), way: 'down', before: 12.71, after: 12.42, unit: 'V' },
+    'House bank at dawn: reads lower since 10 Feb 2026, about 12.4 V where it was 12.7 V; find out why.',
   ],
   [
     'impellers',
@@ -278,8 +293,12 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
     'Of 100 passages like this one 78 end with nothing vital past its limit; 95 are wanted.',
   ],
   [
-    { reason: 'on the line', boat: 94.96, threshold: 95 },
+    { reason: 'on the line', which: 'boat', score: 94.96, threshold: 95 },
     'The boat score is on the line: 94.96 where 95 is wanted, too near to tell apart.',
+  ],
+  [
+    { reason: 'on the line', which: 'go', score: 85.2, threshold: 85 },
+    'The score with the weather is on the line: 85.2 where 85 is wanted, too near to tell apart.',
   ],
   [
     { reason: 'no passage' },
@@ -309,8 +328,24 @@ const reasons: readonly (readonly [reason: Reason, said: string])[] = [
     'It opens in 1 d 22 h, Thu 5 Feb 06:00 UTC, for 9 h; closes: gusts pass 28 kn, Otter Cay.',
   ],
   [
-    { reason: 'weather now', what: 'gust', value: 34, limit: 30 },
-    'Gusts of 34 kn now, over your limit of 30 kn; no leaving on this forecast, get a newer one.',
+    { reason: 'weather now', what: 'gust', value: 34, limit: 30, at: at - 1_200_000 },
+    'Gusts of 34 kn 20 min ago, over your limit of 30 kn; no leaving on this forecast, get a newer one.',
+  ],
+  [
+    { reason: 'forecast elsewhere', places: ['PZZ575', 'PZZ576', 'PZZ577', 'PZZ578'] },
+    'The forecast speaks of PZZ575, PZZ576, PZZ577 and 1 more, and no leg of this passage is called that or lies near; give the legs their "place" in boat.json by the forecast\'s name, or get one for these waters.',
+  ],
+  [
+    { reason: 'warning to mind', text: 'SMALL CRAFT ADVISORY' },
+    'In force on the way, without barring leaving: SMALL CRAFT ADVISORY.',
+  ],
+  [
+    { reason: 'period not said' },
+    'The forecast leaves out the period of some seas on the way, so how short they are is not judged.',
+  ],
+  [
+    { reason: 'beyond forecast', hours: 5 },
+    'The last 5 h of the passage lie beyond the forecast and are not judged; hear it again under way.',
   ],
   [
     { reason: 'pressure falls', hPa: 3.4 },

@@ -138,6 +138,15 @@ const examples: { readonly [K in Trouble['kind']]: Extract<Trouble, { kind: K }>
     },
   },
   'not saved': { kind: 'not saved', code: 'ENOSPC', text: 'topup gear-oil 0.4 L, now at the full mark' },
+  'changed meanwhile': { kind: 'changed meanwhile', id: 'gear-oil', field: 'low' },
+  'still named': {
+    kind: 'still named',
+    name: 'Impeller',
+    by: [
+      { name: 'Impeller change', field: 'uses' },
+      { name: 'Spare impeller', field: 'stock' },
+    ],
+  },
   ...forecastTroubles,
 };
 const all = Object.entries(examples).map(

@@ -12,33 +12,49 @@ const ABOUT: readonly (readonly [RegExp, Headline['about']])[] = [
   [/\bTROPICAL STORM\b/, 'tropical storm'],
   [/\bSQUALLS?\b|\bSPECIAL MARINE\b|\bTHUNDERSTORMS?\b/, 'squalls'],
   [/\bSTORM (?:FORCE )?(?:WIND )?(?:WARNING|WATCH)|\bSTORM WARNING|\bWARNINGS? OF STORMS?\b/, 'storm'],
-  [/\bGALES?\b/, 'gale'],
+  [/(?<!\bNEAR )\bGALES?\b/, 'gale'],
   [/\bSTRONG WIND\b|\bBRISK WIND\b|\bNEAR GALE\b/, 'strong wind'],
 ];
 const OVER = /\bNO LONGER IN EFFECT\b|\bCANCEL(?:L?ED)\b|\bEXPIRED\b|\bNO (?:GALE )?WARNINGS?\b/;
 
-/** A headline as a forecast keeps it: what it is about, how strong, and from when to when. One that is cancelled is over. */
-export function headlineFrom(
-  text: string,
-  issue: Issue,
-): { readonly headline: Headline; readonly timesRead: boolean } {
-  const words = text.toUpperCase().replace(/\s+/g, ' ').trim();
+/** Each is a warning of its own. */
+const LEVEL = /\b(?:WARNINGS?|WATCH|ADVISORY|EXERCISE CAUTION)\b/i;
+/** What was in force before does not count. */
+const REPLACED = /^.*\b(?:REPLACED (?:WITH|BY)|(?:UP|DOWN)GRADED TO)\b|\bREPLAC(?:ES|ING)\b.*$/g;
+
+export interface HeadlineRead {
+  readonly headline: Headline;
+  readonly timesRead: boolean;
+}
+
+/** The headlines in a line of them as a forecast keeps them, one for each thing warned of: what it is about, how strong, and from when to when. One that is cancelled is over. */
+export function headlinesFrom(text: string, issue: Issue): readonly HeadlineRead[] {
+  const statements: string[] = [];
+  for (const part of text.split(/(?<=[.,;])\s+|\s+(?=and\s)/i)) {
+    const last = statements.at(-1);
+    if (last !== undefined && !(LEVEL.test(last) && LEVEL.test(part)))
+      statements[statements.length - 1] = `${last} ${part}`;
+    else statements.push(part);
+  }
+  return statements.map((statement) => headlineFrom(statement.replace(/^and\s+|[,;]$/gi, ''), issue));
+}
+
+function headlineFrom(text: string, issue: Issue): HeadlineRead {
+  const words = text.toUpperCase().replace(/\s+/g, ' ').replace(REPLACED, '').trim();
   const issuedAt = new Date(issue.at).toISOString();
   const about = ABOUT.find(([pattern]) => pattern.test(words))?.[1] ?? null;
-  const level = /\bWATCH\b/.test(words)
-    ? 'watch'
-    : /\bADVISORY\b|\bEXERCISE CAUTION\b/.test(words)
-      ? 'advisory'
-      : 'warning';
-  const kept = {
-    text: text.slice(0, 2000),
-    about,
-    level: /\bWARNINGS?\b/.test(words) || level !== 'warning' ? level : 'other',
-  } as const;
+  const kept = { text: text.slice(0, 2000), about, level: levelOf(words) };
   if (OVER.test(words))
     return { headline: { ...kept, level: 'other', from: issuedAt, to: issuedAt }, timesRead: true };
   const { from, to, read } = timesOf(words, issue);
   return { headline: { ...kept, from: iso(from), to: iso(to) }, timesRead: read };
+}
+
+/** Where a watch became a warning, it is one. */
+function levelOf(words: string): Headline['level'] {
+  if (/\bWARNINGS?\b/.test(words)) return 'warning';
+  if (/\bWATCH\b/.test(words)) return 'watch';
+  return /\bADVISORY\b|\bEXERCISE CAUTION\b/.test(words) ? 'advisory' : 'other';
 }
 
 /** From when to when a headline says it holds; an end it does not say, or that is not understood, is null. */

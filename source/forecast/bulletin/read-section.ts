@@ -1,6 +1,6 @@
 import type { Headline, Problem, Step } from '../forecast.ts';
 import { oddities } from '../oddities.ts';
-import { headlineFrom } from './headlines.ts';
+import { headlinesFrom } from './headlines.ts';
 import type { Issue } from './issue-time.ts';
 import type { TimedPeriod } from './periods.ts';
 import { bareNumbersIn, readProse } from './prose.ts';
@@ -56,7 +56,7 @@ export function readSection(section: Section, issue: Issue, now: number, prefix:
     problems.push(...odd.map((kind) => ({ kind, where: label })));
     for (const phrase of read.notRead) leave(label, phrase);
   }
-  const headlines = section.headlines.map((text) => headlineFrom(text, issue));
+  const headlines = section.headlines.flatMap((text) => headlinesFrom(text, issue));
   return {
     steps,
     headlines: headlines.map(({ headline }) => headline),

@@ -1,4 +1,5 @@
 import type { Step } from '../forecast.ts';
+import { SQUALLS } from '../squalls.ts';
 import type { Page } from './page.ts';
 
 const STORM = '(?:SQUALLS?|T-?STORMS?|TSTMS?|THUNDERSTORMS?|THUNDER)';
@@ -6,8 +7,6 @@ const FEW =
   /\b(?:SLIGHT CHANCE|CHANCE|ISOLATED|ISOLD|FEW|POSSIBLE|PERHAPS|LOCAL|RISK|OCCASIONAL|OCCASIONALLY)\b/;
 const LINE = new RegExp(`\\b(?:SQUALL LINE|LINES? OF (?:[A-Z]+ ){0,3}${STORM})\\b`);
 const ANY = new RegExp(`\\b${STORM}\\b`);
-
-const ORDER = ['none', 'isolated', 'scattered', 'line'] as const;
 
 /**
  * What a sentence says of squalls and thunderstorms; null where it names none: silence is not "none". Bare or scattered, numerous and likely ones count as
@@ -24,6 +23,6 @@ export function squallsIn({ text }: Page): Step['squalls'] {
 
 /** The worst of several; null where none was named. */
 export function worstSqualls(all: readonly Step['squalls'][]): Step['squalls'] {
-  const ranks = all.filter((one) => one !== null).map((one) => ORDER.indexOf(one));
-  return ranks.length === 0 ? null : (ORDER[Math.max(...ranks)] ?? null);
+  const ranks = all.filter((one) => one !== null).map((one) => SQUALLS.indexOf(one));
+  return ranks.length === 0 ? null : (SQUALLS[Math.max(...ranks)] ?? null);
 }

@@ -1,4 +1,11 @@
 import type { Binding } from '../bindings.ts';
+import { type Model, pageOf } from '../model.ts';
+
+/** Whether a leg of a passage is in hand. */
+function isOnLeg(model: Model): boolean {
+  const page = pageOf(model);
+  return page.page === 'boat item' && /^leg/u.test(page.rows[page.at]?.holds.is ?? '');
+}
 
 /** The keys of the boat page and of an item's fields, and the one that opens it. */
 export const boatKeys: readonly Binding[] = [
@@ -21,6 +28,21 @@ export const boatKeys: readonly Binding[] = [
   { keys: ['up', 'k'], shown: '↑ k', does: 'to the item before', on: ['boat'], act: 'part before' },
   { keys: ['page down', 'space'], shown: 'PgDn Space', does: 'ten items on', on: ['boat'], act: 'parts on' },
   { keys: ['page up'], shown: 'PgUp', does: 'ten items back', on: ['boat'], act: 'parts back' },
+  {
+    keys: ['tab', 'right', 'l'],
+    shown: 'Tab → l',
+    does: 'to the next kind: the limits, anchorages and passages stand last',
+    short: 'Tab kind',
+    on: ['boat'],
+    act: 'next kind',
+  },
+  {
+    keys: ['back tab', 'left', 'h'],
+    shown: 'Shift+Tab ← h',
+    does: 'to the kind before',
+    on: ['boat'],
+    act: 'kind before',
+  },
   { keys: ['g', 'home'], shown: 'g Home', does: 'to the first', on: ['boat'], act: 'first part' },
   { keys: ['G', 'end'], shown: 'G End', does: 'to the last', on: ['boat'], act: 'last part' },
   {
@@ -73,11 +95,20 @@ export const boatKeys: readonly Binding[] = [
     act: 'boat field before',
   },
   {
+    keys: ['ctrl n'],
+    shown: 'Ctrl+N',
+    does: 'a leg more, before the one in hand; one that is emptied goes',
+    short: 'Ctrl+N leg',
+    on: ['boat item'],
+    when: isOnLeg,
+    act: 'insert leg',
+  },
+  {
     keys: ['escape'],
     shown: 'Esc',
-    does: 'back, nothing saved',
+    does: 'back, nothing saved; at the second time where something was typed',
     short: 'Esc back',
     on: ['boat item'],
-    act: 'back',
+    act: 'leave item',
   },
 ];

@@ -1,12 +1,16 @@
 import type { VerdictDocument } from '../../words/document.ts';
-import { hundred } from '../../words/say.ts';
+import { nothingLookedAt } from '../../words/not-looked-at.ts';
+import { capital, hundred } from '../../words/say.ts';
 import { soonWords } from '../when.ts';
 import { plotLines, type Span } from './plot.ts';
 import { timeTicks } from './time-axis.ts';
 
 const TICK_COLUMNS = 8;
 
-type Curve = Pick<VerdictDocument, 'curve' | 'threshold' | 'sky' | 'windows' | 'weatherAlone' | 'verdict'>;
+type Curve = Pick<
+  VerdictDocument,
+  'curve' | 'threshold' | 'sky' | 'windows' | 'weatherAlone' | 'verdict' | 'passage'
+>;
 
 /** The score by the hour of leaving, nights shaded and windows marked under it; without a forecast, the boat's alone. Null where there is no curve. */
 export function curveLines(
@@ -85,14 +89,18 @@ export function skySentence({ sky, at }: Pick<VerdictDocument, 'sky' | 'at'>, zo
 }
 
 /** The same as one sentence. */
-export function curveSentence(document: Curve, zone: string): string {
+export function curveSentence(document: Curve & Pick<VerdictDocument, 'items'>, zone: string): string {
   const { points, judged } = pointsOf(document);
   const now = points[0];
   if (!now) return 'No departures were looked at.';
+  if (!judged && nothingLookedAt(document))
+    return 'Nothing vital was looked at yet: what is unknown counts as good here.';
   const best = points.reduce((most, point) => (point.value > most.value ? point : most), now);
   const worst = points.reduce((least, point) => (point.value < least.value ? point : least), now);
   const at = (moment: number) => soonWords(moment, now.at, zone);
-  const what = judged ? 'Leaving now' : 'The boat alone, leaving now:';
+  const doing = document.passage?.toGo ? 'going on' : 'leaving now';
+  const what = judged ? capital(doing) : `The boat alone, ${doing}:`;
+  if (points.length === 1) return `${what} ${hundred(now.value)}.`;
   if (best.value - worst.value < 1)
     return `${what} ${hundred(now.value)}, and the same at every hour until ${at(points.at(-1)!.at)}.`;
   return `${what} ${hundred(now.value)}; best ${hundred(best.value)} ${at(best.at)}, worst ${hundred(worst.value)} ${at(worst.at)}.`;

@@ -1,4 +1,4 @@
-import type { LevelPointDocument, LevelsDocument } from '../../words/document.ts';
+import type { LevelPointDocument, LevelsDocument } from '../../words/levels-document.ts';
 import { amountWords, counted, dayWords, momentWords } from '../../words/say.ts';
 import type { ShownItem } from '../shown-item.ts';
 import { plotLines } from './plot.ts';

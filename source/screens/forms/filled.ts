@@ -3,7 +3,6 @@ import { bad, good, type Result, type Trouble } from '../../trouble.ts';
 import { typedDraft } from '../../words/typed-draft.ts';
 import { beginsIn } from '../begins.ts';
 import { entryOf } from '../log/rows.ts';
-import type { ShownItem } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
 import type { Choice, FormPage, FormRow, Typed } from './form.ts';
 import { forms } from './table.ts';
@@ -11,16 +10,15 @@ import { forms } from './table.ts';
 /** A form with its rows at hand. */
 export interface OpenForm {
   readonly page: FormPage;
-  readonly item: ShownItem | null;
   readonly rows: readonly FormRow[];
 }
 
-/** Null once the boat no longer has the item. */
+/** Null once the boat no longer has the thing it is about. */
 export function openForm(sight: Sight, page: FormPage): OpenForm | null {
-  const item = sight.items.find(({ id }) => id === page.about) ?? null;
-  return item || page.about === '' || entryOf(sight.boat.loaded, page.about)
-    ? { page, item, rows: forms[page.form].rows(sight, page.about) }
-    : null;
+  const { about } = page;
+  const { loaded } = sight.boat;
+  const known = [...sight.items, ...loaded.boat.engines, { id: '' }].some(({ id }) => id === about);
+  return known || entryOf(loaded, about) ? { page, rows: forms[page.form].rows(sight, about) } : null;
 }
 
 /** The rows that must be filled in and are not. */
@@ -32,12 +30,7 @@ export function wanting({ page, rows }: OpenForm): readonly number[] {
 export function filled(sight: Sight, open: OpenForm): Result<readonly Draft[]> {
   const { page, rows } = open;
   const { model } = sight;
-  const typed: Typed = Object.fromEntries(
-    rows.flatMap(({ field, choices }, index) => {
-      const text = textAt(page, index);
-      return text === '' ? [] : [[field, choices ? chosen(text, choices) : text]];
-    }),
-  );
+  const typed = typedIn(page, rows);
   const drafts: Draft[] = [];
   const troubles: Trouble[] = strangersIn(open);
   for (const { kind, ...fields } of forms[page.form].entries(typed, page.about, sight)) {
@@ -63,6 +56,16 @@ function strangersIn({ page, rows }: OpenForm): Trouble[] {
     const expected = 'the beginning of one of their names';
     return found ? [] : [{ kind: 'not understood', field, text, expected, example }];
   });
+}
+
+/** What was typed, by field; a choice by its id. */
+export function typedIn(page: FormPage, rows: readonly FormRow[]): Typed {
+  return Object.fromEntries(
+    rows.flatMap(({ field, choices }, index) => {
+      const text = textAt(page, index);
+      return text === '' ? [] : [[field, choices ? chosen(text, choices) : text]];
+    }),
+  );
 }
 
 /** The one choice whose id or name begins so; else what was typed, to be told as unknown. */

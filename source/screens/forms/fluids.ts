@@ -1,4 +1,5 @@
 import { entryKinds } from '../../logbook/entries.ts';
+import { LEAK_WORDS } from '../../words/leak-words.ts';
 import { type FormKind, WHEN } from './form.ts';
 import { fromRow, stockNotes, stockOf, withStock } from './stock.ts';
 
@@ -79,12 +80,7 @@ export const leak: FormKind = {
       label: 'it is',
       example: 'dry, wet (to the touch), drops (form), falls (drops fall)',
       usual: null,
-      choices: [
-        { id: 'dry', name: 'dry' },
-        { id: 'wet', name: 'wet to the touch' },
-        { id: 'drops', name: 'drops form' },
-        { id: 'falls', name: 'drops fall' },
-      ],
+      choices: entryKinds.leak.shape.class.options.map((id) => ({ id, name: LEAK_WORDS[id] })),
     },
     { field: 'dropsPerMinute', label: 'drops a minute', example: '6', usual: 'not counted' },
     { field: 'text', label: 'where', example: 'below the output seal', usual: 'not noted' },

@@ -14,8 +14,9 @@ interface FormKey {
 }
 
 const ITEM: readonly PageName[] = ['item'];
+const ENGINE: readonly PageName[] = ['engine'];
 const BOARD: readonly PageName[] = ['board'];
-const LOG: readonly PageName[] = ['log'];
+const LOG: readonly PageName[] = ['log', 'entry'];
 const STORES: readonly PageName[] = ['stores'];
 
 export const formKeys: readonly FormKey[] = [
@@ -23,6 +24,7 @@ export const formKeys: readonly FormKey[] = [
   { key: 'd', form: 'anode look', does: 'log what is left of it', short: 'look', on: ITEM },
   { key: 'd', form: 'check', does: 'log what the look gave', short: 'look', on: ITEM },
   { key: 'd', form: 'count', does: 'log how many are really there', short: 'count', on: ITEM },
+  { key: 'd', form: 'hours', does: 'log its meter', short: 'meter', on: ENGINE },
   { key: 't', form: 'top up', does: 'log what was poured in', short: 'top up', on: ITEM },
   { key: 'e', form: 'leak', does: 'log how it leaks: dry, wet, drops, falls', short: 'leak', on: ITEM },
   { key: 'u', form: 'use', does: 'log what was used of it', short: 'use', on: ITEM },
@@ -34,8 +36,8 @@ export const formKeys: readonly FormKey[] = [
   { key: 'n', form: 'renew', does: 'log a new one in its place', short: 'renewed', on: ITEM },
   { key: 'n', form: 'service', does: 'log that it was done', short: 'done', on: ITEM },
   { key: 'n', form: 'dated', does: 'log its new date', short: 'new date', on: ITEM },
-  { key: 'o', form: 'job', does: 'log work done on it', short: 'work', on: ITEM },
-  { key: 'm', form: 'remark', does: 'log a remark', on: [...ITEM, ...BOARD] },
+  { key: 'o', form: 'job', does: 'log work done on it', short: 'work', on: [...ITEM, ...ENGINE] },
+  { key: 'm', form: 'remark', does: 'log a remark', on: [...ITEM, ...ENGINE, ...BOARD] },
   {
     key: 'x',
     form: 'strike',

@@ -1,19 +1,23 @@
+import type { Result } from '../../trouble.ts';
 import { doubtsAbout } from '../../words/doubts.ts';
+import type { Flooding } from '../../words/trace-document.ts';
 import { EMPTY } from '../field.ts';
 import { chosenRow } from '../log/log-moves.ts';
-import { type Model, pageOf, type Step, turnedTo, withTop } from '../model.ts';
-import { type ShownItem, shownItems } from '../shown-item.ts';
+import { type Model, pageOf, type Step, turnedBack, turnedTo, withTop } from '../model.ts';
+import { shownItems } from '../shown-item.ts';
 import { sightOf } from '../sight.ts';
 import { storeInHand } from '../stores/stores-moves.ts';
-import { filled, type OpenForm, openForm, wanting } from './filled.ts';
-import type { FormKind, FormPage } from './form.ts';
+import { tracedThing } from '../trace/open-trace.ts';
+import { filled, type OpenForm, openForm, typedIn, wanting } from './filled.ts';
+import type { About, FormKind, FormPage } from './form.ts';
 import { type FormName, forms } from './table.ts';
 
-/** The item a key would be about, that of the page on top or the store in hand; null for the boat as a whole. */
-function aboutOf(model: Model): ShownItem | null {
+/** The item or engine a key would be about, that of the page on top or the store in hand; null for the boat as a whole. */
+function aboutOf(model: Model): About {
   if (model.boat.is !== 'open') return null;
-  const page = pageOf(model);
-  const about = page.page === 'item' || page.page === 'trace' ? page.id : storeInHand(model);
+  const about = tracedThing(model) ?? storeInHand(model);
+  const engine = model.boat.loaded.boat.engines.find(({ id }) => id === about);
+  if (engine) return { kind: 'engine', id: engine.id };
   return shownItems(model.boat).find(({ id }) => id === about) ?? null;
 }
 
@@ -28,6 +32,14 @@ export function isOffered(form: FormName): (model: Model) => boolean {
     const ofTheBoat = ['board', 'weather'].includes(pageOf(model).page);
     return (item !== null || ofTheBoat) && forms[form].offered(item);
   };
+}
+
+/** Whether the form on top becomes entries of the log. */
+export function isSaved(model: Model): boolean {
+  const page = pageOf(model);
+  if (page.page !== 'form') return false;
+  const kind: FormKind = forms[page.form];
+  return kind.worksOut === undefined;
 }
 
 /** Opens a form about what is in hand; where nothing can be saved, says why instead. */
@@ -68,6 +80,8 @@ export function enter(model: Model): Step {
   const [first] = wanting(open);
   if (first !== undefined)
     return [{ ...withTop(model, { ...page, at: first }), notice: `${open.rows[first]!.label}?` }, []];
+  const { worksOut }: FormKind = forms[page.form];
+  if (worksOut) return workedOut(model, open, worksOut(typedIn(page, open.rows)));
   const read = filled(sight, open);
   if (!read.ok) return [withTop(model, { ...page, at: rowOf(open, read.troubles), told: read.troubles }), []];
   const drafts = read.value;
@@ -79,6 +93,16 @@ export function enter(model: Model): Step {
   );
   if (doubts.length > 0) return [withTop(model, { ...page, told: doubts, insisted: true }), []];
   return [withTop(model, { ...page, told: [], saving: drafts }), [{ do: 'save', drafts }]];
+}
+
+/** Back to the trace, with what was worked out; or what is wrong with what was typed. */
+function workedOut(model: Model, open: OpenForm, result: Result<Flooding>): Step {
+  const { page } = open;
+  if (!result.ok)
+    return [withTop(model, { ...page, at: rowOf(open, result.troubles), told: result.troubles }), []];
+  const back = turnedBack(model);
+  const trace = pageOf(back);
+  return [trace.page === 'trace' ? withTop(back, { ...trace, from: 0, flooding: result.value }) : back, []];
 }
 
 /** The row the first trouble is about, else the one typed in. */

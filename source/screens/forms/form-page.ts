@@ -33,7 +33,8 @@ export function formLines(sight: Sight, page: FormPage, columns: number): Line[]
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
   const kind: FormKind = forms[page.form];
   const notes = kind.notes(sight, page.about);
-  const cautions = kind.act === undefined ? [] : [cautionOf(kind.act)];
+  const act = typeof kind.act === 'function' ? kind.act(sight, page.about) : (kind.act ?? null);
+  const cautions = act === null ? [] : [cautionOf(act)];
   return [
     ...open.rows.flatMap((_, index) => rowLines(open, index, columns)),
     BLANK,
@@ -70,6 +71,8 @@ function outcomeLines(sight: Sight, open: OpenForm, columns: number): Line[] {
   );
   if (wrong.length > 0)
     return page.insisted ? [...wrong, line(say('  Enter again saves it as it stands.', 'title'))] : wrong;
+  const { worksOut }: FormKind = forms[page.form];
+  if (worksOut) return [line(say('  Enter works it out; nothing of it is logged.'))];
   if (wanting(open).length > 0) return [line(say('  Nothing to save yet.'))];
   const read = filled(sight, open);
   if (!read.ok)

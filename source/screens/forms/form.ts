@@ -1,8 +1,9 @@
 import type { Draft } from '../../logbook/entries.ts';
 import type { Listed } from '../../logbook/newest-first.ts';
-import type { Trouble } from '../../trouble.ts';
+import type { Result, Trouble } from '../../trouble.ts';
 import type { Act } from '../../words/cautions.ts';
 import { nameOf } from '../../words/names.ts';
+import type { Flooding } from '../../words/trace-document.ts';
 import type { Field } from '../field.ts';
 import type { Loaded } from '../model.ts';
 import type { ShownItem } from '../shown-item.ts';
@@ -13,8 +14,8 @@ import type { FormName } from './table.ts';
 export interface FormKind {
   /** In capitals, before the name of what it is about. */
   readonly title: string;
-  /** Whether it can be filled in about the item; null for the boat as a whole. */
-  readonly offered: (item: ShownItem | null) => boolean;
+  /** Whether it can be filled in about the thing; null for the boat as a whole. */
+  readonly offered: (thing: About) => boolean;
   /** Whether it can be filled in about an entry of the log; absent where it is about items or the boat. */
   readonly ofEntry?: (listed: Listed, loaded: Loaded) => boolean;
   readonly rows: (sight: Sight, about: string) => readonly FormRow[];
@@ -22,9 +23,14 @@ export interface FormKind {
   readonly entries: (typed: Typed, about: string, sight: Sight) => readonly TypedEntry[];
   /** What it takes from the stores, what it unsettles: sentences, each said as it stands. */
   readonly notes: (sight: Sight, about: string) => readonly string[];
+  /** Where nothing is logged by it: what the trace it was opened from makes of what was typed. */
+  readonly worksOut?: (typed: Typed) => Result<Flooding>;
   /** What hands are laid on for, to be cautious about; absent where none are. */
-  readonly act?: Act;
+  readonly act?: Act | ((sight: Sight, about: string) => Act | null);
 }
+
+/** An item, an engine, or, where null, the boat as a whole. */
+export type About = ShownItem | { readonly kind: 'engine'; readonly id: string } | null;
 
 /** What was typed, by field; rows left empty are absent. */
 export type Typed = { readonly [field: string]: string };

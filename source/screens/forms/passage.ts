@@ -1,3 +1,5 @@
+import { SQUALLS } from '../../forecast/squalls.ts';
+import { exampleOf } from '../../words/amounts.ts';
 import { hundred } from '../../words/say.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { type FormKind, WHEN } from './form.ts';
@@ -9,17 +11,17 @@ export const weatherNow: FormKind = {
   title: 'WEATHER NOW',
   offered: ofTheBoat,
   rows: () => [
-    { field: 'wind', label: 'wind', example: '18, f5, 9 m/s', usual: 'not noted' },
-    { field: 'gust', label: 'gusts', example: '24', usual: 'not noted' },
+    { field: 'wind', label: 'wind', example: exampleOf('kn'), usual: 'not noted' },
+    { field: 'gust', label: 'gusts', example: exampleOf('kn'), usual: 'not noted' },
     { field: 'dir', label: 'from', example: 'NE, 045', usual: 'not noted' },
-    { field: 'seas', label: 'seas', example: '1.5, 5 ft', usual: 'not noted' },
+    { field: 'seas', label: 'seas', example: exampleOf('m'), usual: 'not noted' },
     { field: 'pressure', label: 'pressure', example: '1013, 29.92 inHg', usual: 'not noted' },
     {
       field: 'squalls',
       label: 'squalls',
-      example: 'none, isolated, scattered, line',
+      example: SQUALLS.join(', '),
       usual: 'not noted',
-      choices: ['none', 'isolated', 'scattered', 'line'].map((id) => ({ id, name: id })),
+      choices: SQUALLS.map((id) => ({ id, name: id })),
     },
     WHEN,
   ],

@@ -1,6 +1,6 @@
 import { nameOf } from '../../words/names.ts';
+import { tablesOf } from '../../words/traced.ts';
 import type { Sight } from '../sight.ts';
-import { traceTables } from '../trace/trace.ts';
 import { type FormKind, type FormRow, NONE, unsettledNotes, WHEN } from './form.ts';
 import { aboardWords } from './stock.ts';
 
@@ -29,7 +29,7 @@ export const job: FormKind = {
 
 /** The cause it was meant to put right, where the item can be traced. */
 function causeRow(sight: Sight, id: string): FormRow[] {
-  const causes = traceTables(sight.boat.loaded, id).flatMap((table) => table.causes);
+  const causes = tablesOf(sight.boat.loaded, id).flatMap((table) => table.causes);
   const [first] = causes;
   if (!first) return [];
   return [
@@ -43,6 +43,19 @@ function causeRow(sight: Sight, id: string): FormRow[] {
     },
   ];
 }
+
+/** An engine's meter, read. */
+export const hours: FormKind = {
+  title: 'METER',
+  offered: (thing) => thing?.kind === 'engine',
+  rows: () => [
+    { field: 'reading', label: 'it reads', example: '3412.6', usual: null },
+    { field: 'swapped', label: 'the first of a new meter', example: 'yes', usual: 'no' },
+    WHEN,
+  ],
+  entries: (typed, engine) => [{ kind: 'hours', engine, ...typed }],
+  notes: () => [],
+};
 
 /** A service done, with what it took. */
 export const service: FormKind = {
@@ -93,9 +106,10 @@ function usualParts(sight: Sight, id: string): string {
 /** A look with an answer. */
 export const check: FormKind = {
   title: 'LOOK',
+  act: (sight, id) => (checkOf(sight, id)?.when === 'running' ? 'running' : null),
   offered: (item) => item?.kind === 'check',
   rows(sight, id) {
-    const asked = sight.boat.loaded.boat.checks.find((one) => one.id === id);
+    const asked = checkOf(sight, id);
     return [
       asked?.ask === 'number'
         ? {
@@ -111,6 +125,10 @@ export const check: FormKind = {
   entries: (typed, id) => [{ kind: 'check', check: id, ...typed }],
   notes: () => [],
 };
+
+function checkOf(sight: Sight, id: string) {
+  return sight.boat.loaded.boat.checks.find((one) => one.id === id);
+}
 
 /** A new date on something that expires. */
 export const dated: FormKind = {

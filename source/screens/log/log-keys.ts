@@ -1,10 +1,12 @@
 import type { Binding } from '../bindings.ts';
 import { pageOf } from '../model.ts';
+import { itemToOpen } from './log-moves.ts';
 
 const isFinding: NonNullable<Binding['when']> = (model) => {
   const page = pageOf(model);
   return page.page === 'log' && page.finding;
 };
+const isAboutItem: NonNullable<Binding['when']> = (model) => itemToOpen(model) !== null;
 const isListed: NonNullable<Binding['when']> = (model) => !isFinding(model);
 const on = ['log'] as const;
 
@@ -15,7 +17,7 @@ export const logBindings: readonly Binding[] = [
     shown: 'L',
     does: 'the log, newest first: search, only some, strike, restore; from an item, what names it',
     short: 'L log',
-    on: ['board', 'item', 'answer', 'weather', 'trouble'],
+    on: ['board', 'item', 'engine', 'answer', 'weather', 'trouble'],
     act: 'log',
   },
   {
@@ -34,10 +36,20 @@ export const logBindings: readonly Binding[] = [
   {
     keys: ['enter'],
     shown: 'Enter',
-    does: 'turn to the item it is about',
+    does: 'all of the entry, as it was recorded',
+    short: 'Enter open',
     on,
     when: isListed,
     act: 'open entry',
+  },
+  {
+    keys: ['enter'],
+    shown: 'Enter',
+    does: 'turn to the item it is about',
+    short: 'Enter item',
+    on: ['entry'],
+    when: isAboutItem,
+    act: 'open item of entry',
   },
   {
     keys: ['enter'],

@@ -1,12 +1,25 @@
 import { entryWords } from '../../words/entry-words.ts';
-import { capital, counted, momentWords } from '../../words/say.ts';
+import { preferred } from '../../words/preferred.ts';
+import { capital, counted, dayWords, momentWords } from '../../words/say.ts';
 import { sayTrouble } from '../../words/troubles.ts';
 import { EMPTY, fieldSpans } from '../field.ts';
 import { apart, type Line, line, paragraph, say } from '../lines.ts';
 import type { Loaded, Size } from '../model.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { cut, pad, widthOf } from '../width.ts';
-import { damageIn, entryOf, type Filter, keyOf, type Row, rowsOf, strikesOf, wrongWith } from './rows.ts';
+import {
+  damageIn,
+  type EntryRow,
+  entryOf,
+  type Filter,
+  isAllSearched,
+  laterThan,
+  placeIn,
+  type Row,
+  rowsOf,
+  strikesOf,
+  wrongWith,
+} from './rows.ts';
 
 export interface LogPage extends Filter {
   readonly page: 'log';
@@ -24,15 +37,14 @@ export const NEW_LOG: LogPage = {
   item: null,
   wrong: false,
   find: EMPTY,
+  worded: 0,
   finding: false,
   chosen: null,
 };
 
 /** Where among the rows the choice rests; -1 where there are none. */
 export function placeOf(loaded: Loaded, page: LogPage): number {
-  const rows = rowsOf(loaded, page);
-  const at = page.chosen === null ? 0 : rows.findIndex((row) => keyOf(row) === page.chosen);
-  return rows.length === 0 ? -1 : Math.max(0, at);
+  return placeIn(loaded, rowsOf(loaded, page), page.chosen);
 }
 
 export function logTitle(sight: Sight, page: LogPage, columns: number): Line {
@@ -44,7 +56,8 @@ export function logTitle(sight: Sight, page: LogPage, columns: number): Line {
     page.item === null ? '' : nameOf(sight, page.item),
   ].filter((words) => words !== '');
   const at = placeOf(loaded, page);
-  const right = rows.length === 0 ? 'none' : `${at + 1} of ${rows.length}`;
+  const found = rows.length === 0 ? 'none' : `${at + 1} of ${rows.length}`;
+  const right = isLooking(loaded, page) ? `${found} so far, looking` : found;
   const left = [say('  LOG', 'title'), say(what.length === 0 ? '' : `  only ${what.join(', ')}`)];
   return apart(left, [say(`${right}  `)], columns);
 }
@@ -55,7 +68,8 @@ export function logLines(sight: Sight, page: LogPage, { columns }: Size, rows: n
   const head = headLines(sight, page, columns);
   const room = Math.max(1, rows - head.length);
   const listed = rowsOf(loaded, page);
-  if (listed.length === 0) return [...head, line(say('  Nothing in the log is so.'))];
+  if (listed.length === 0)
+    return [...head, line(say(isLooking(loaded, page) ? '  Looking.' : '  Nothing in the log is so.'))];
   const at = placeOf(loaded, page);
   const told = chosenLines(sight, listed[at]!, columns);
   const before = Math.min(
@@ -70,9 +84,15 @@ export function logLines(sight: Sight, page: LogPage, { columns }: Size, rows: n
   return [...head, ...body.slice(0, room)];
 }
 
+/** A long log is searched as fast as it is worded. */
+function isLooking(loaded: Loaded, { find, worded }: LogPage): boolean {
+  return find.text !== '' && !isAllSearched(loaded, worded);
+}
+
 function headLines(sight: Sight, page: LogPage, columns: number): Line[] {
   const { loaded } = sight.boat;
   const damage = damageIn(loaded).length;
+  const later = laterThan(loaded);
   const search: Line = {
     ...line(say('  search ', 'chosen'), ...fieldSpans(page.find, Math.max(8, columns - 10))),
     heard: `Now typing what to search for: ${page.find.text === '' ? 'nothing yet' : page.find.text}.`,
@@ -80,6 +100,15 @@ function headLines(sight: Sight, page: LogPage, columns: number): Line[] {
   return [
     ...(loaded.readOnly
       ? [line(say('  Looking only, nothing can be saved: ! says what stands in the way.', 'watch'))]
+      : []),
+    ...(later > 0
+      ? [
+          line(
+            say(
+              `  ${counted(later, 'entry', 'entries')} later than the moment looked at ${later === 1 ? 'is' : 'are'} not listed.`,
+            ),
+          ),
+        ]
       : []),
     ...(damage > 0 && !page.wrong
       ? [
@@ -109,12 +138,20 @@ function rowWords(sight: Sight, row: Row, columns: number): string {
   const { loaded } = sight.boat;
   const { entry, struck } = row;
   const mark = wrongWith(loaded, entry) === null ? ' ' : '!';
-  const when = momentWords(Date.parse(entry.at), sight.model.zone, sight.at);
   const by = columns < 100 || columns >= 1000 ? '' : pad(entry.by ?? '', 10);
-  return `${mark} ${pad(when, columns >= 80 ? 22 : 17)} ${by} ${struck ? 'STRUCK: ' : ''}${wordsOf(sight, row)}`;
+  return `${mark} ${whenWords(sight, entry, columns)} ${by} ${struck ? 'STRUCK: ' : ''}${wordsOf(sight, row)}`;
 }
 
-function wordsOf({ boat }: Sight, { entry }: Row & { is: 'entry' }): string {
+/** Where there is no room for a year and a time, the day of another year. */
+function whenWords({ model: { zone }, at }: Sight, entry: { readonly at: string }, columns: number): string {
+  const [when, wide] = [Date.parse(entry.at), preferred().clock === '12 h' ? 2 : 0];
+  const words = momentWords(when, zone, at);
+  if (columns >= 80) return pad(words, 22 + wide);
+  return pad(widthOf(words) > 17 + wide ? dayWords(when, zone) : words, 17 + wide);
+}
+
+/** What an entry says; of a strike, what it struck or restored. */
+export function wordsOf({ boat }: Sight, { entry }: EntryRow): string {
   const { loaded } = boat;
   if (entry.kind !== 'strike') return entryWords(entry, loaded.boat);
   const target = entryOf(loaded, entry.entry);

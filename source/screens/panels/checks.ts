@@ -25,7 +25,7 @@ export function checksPanel(sight: Sight): Panel<Look> {
   };
 }
 
-function checkCells({ at }: Sight, { now, ok, lookedAt }: Look & { kind: 'check' }): string[] {
+function checkCells({ at, model }: Sight, { now, ok, lookedAt }: Look & { kind: 'check' }): string[] {
   const answer = now
     ? amountWords(now.value, now.unit)
     : ok === null
@@ -33,7 +33,7 @@ function checkCells({ at }: Sight, { now, ok, lookedAt }: Look & { kind: 'check'
       : ok
         ? 'as it should be'
         : 'not so';
-  return [answer, lookedAt === null ? '' : agoWords(Date.parse(lookedAt), at)];
+  return [answer, lookedAt === null ? '' : agoWords(Date.parse(lookedAt), at, model.zone)];
 }
 
 function datedCells({ expires }: Look & { kind: 'dated' }): string[] {

@@ -1,5 +1,6 @@
 import type { VerdictDocument } from '../../words/document.ts';
-import { durationWords, sentence } from '../../words/say.ts';
+import { durationWords, lengthWords, sentence } from '../../words/say.ts';
+import { stayingPresses } from '../../words/staying.ts';
 import { actionWords } from '../action-words.ts';
 import { curveLines } from '../charts/curve.ts';
 import { apart, type Line, line, paragraph, type Stop, say } from '../lines.ts';
@@ -28,8 +29,9 @@ export function passageLines(sight: Sight, columns: number): [Line, ...Line[]] {
   const { document, model } = sight;
   const pointer = say(model.chosen === STOP.key ? '> ' : '  ', 'chosen');
   if (!document) return [{ ...line(pointer, say('LEAVING', 'title'), say('  working')), stop: STOP }];
-  const title = [pointer, say('LEAVING', 'title'), say(` ${passageWords(document)}`)];
-  const waits = enduranceWords(sight);
+  const going = document.passage?.toGo ? 'UNDER WAY' : 'LEAVING';
+  const title = [pointer, say(going, 'title'), say(` ${passageWords(document)}`)];
+  const waits = waitsWords(sight);
   if (waits === '') return [{ ...line(...title), stop: STOP }];
   const both = apart(title, [say(`${waits}  `)], columns);
   if (both.spans.length > title.length) return [{ ...both, stop: STOP }];
@@ -38,8 +40,7 @@ export function passageLines(sight: Sight, columns: number): [Line, ...Line[]] {
 
 export function passageWords({ passage }: VerdictDocument): string {
   if (!passage) return 'with no passage planned';
-  const { name, nm, hours } = passage;
-  return `for ${name}, ${Math.round(nm)} nm, about ${durationWords(Math.round(hours))}`;
+  return `for ${passage.name}, ${lengthWords(passage)}`;
 }
 
 export function countdownLines(sight: Sight, columns: number): Line[] {
@@ -51,6 +52,7 @@ export function countdown(sight: Sight): string {
   const { document } = sight;
   if (!document) return '';
   if (document.passage === null) return 'No passage is planned: no window can be told.';
+  if (document.passage.toGo) return '';
   if (!document.forecast) return 'No forecast: no window can be told.';
   if (document.score.weather === null)
     return 'No window can be told: the forecast says nothing of this passage.';
@@ -106,8 +108,17 @@ function workWords(sight: Sight, { toGetReady, toGetReadySuffices, weatherAlone 
   return [`by then: ${work}, ${durationWords(minutes / 60)}`, ...short, ...by].join('; ');
 }
 
+/** How long she can wait, and how long where she lies is tenable, where that is not said above all else; nothing where nothing ends. */
+export function waitsWords(sight: Sight): string {
+  const { document, at, model } = sight;
+  const waits = enduranceWords(sight);
+  if (!document?.staying || stayingPresses(document)) return waits;
+  const here = `this anchorage until ${soonWords(Date.parse(document.staying.until), at, model.zone)}`;
+  return waits === '' ? here : `${waits}; ${here}`;
+}
+
 /** How long she can wait, and what runs out then; nothing where nothing does. */
-export function enduranceWords(sight: Sight): string {
+function enduranceWords(sight: Sight): string {
   const { document, at, model } = sight;
   if (!document?.endurance) return '';
   const { until, item } = document.endurance;

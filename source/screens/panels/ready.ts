@@ -1,4 +1,4 @@
-import type { ActionDocument } from '../../words/document.ts';
+import type { ActionDocument } from '../../words/action-document.ts';
 import { counted, durationWords } from '../../words/say.ts';
 import { type ActionWords, actionWords } from '../action-words.ts';
 import { exactly, type Line, line, paragraph, type Stop, say } from '../lines.ts';

@@ -1,5 +1,7 @@
+import { nothingLookedAt, notLookedAt } from '../../words/not-looked-at.ts';
 import { durationWords, hundred, sentence } from '../../words/say.ts';
-import { apart, type Line, line, paragraph, type Stop, say } from '../lines.ts';
+import { stayingPresses } from '../../words/staying.ts';
+import { apart, type Line, line, lineWidth, paragraph, type Stop, say } from '../lines.ts';
 import { FRESH } from '../model.ts';
 import type { Sight } from '../sight.ts';
 import { soonWords } from '../when.ts';
@@ -9,7 +11,7 @@ const HOUR_MS = 3_600_000;
 const SAID_BELOW: ReadonlySet<string> = new Set(['waits for window', 'no window']);
 const STOP: Stop = { key: 'verdict', part: 'verdict', opens: { open: 'answer' } };
 
-/** The danger of staying, if there is one, then the answer alone on its line. */
+/** The danger of staying, where it presses, then the answer alone on its line. */
 export function verdictLines(sight: Sight, columns: number): Line[] {
   const { document, boat } = sight;
   const pointer = say(sight.model.chosen === STOP.key ? '> ' : '  ', 'chosen');
@@ -18,8 +20,14 @@ export function verdictLines(sight: Sight, columns: number): Line[] {
     return [{ ...apart(name, [say('boat working   with the weather working  ')], columns), stop: STOP }];
   }
   const word = say(` ${document.verdict.toUpperCase()} `, 'verdict');
-  const scores = [say(`${scoreWords(document, boat.working)}  `)];
-  return [...stayingLines(sight, columns), { ...apart([pointer, word], scores, columns), stop: STOP }];
+  const short = apart(
+    [pointer, word],
+    [say(`${scoreWords({ ...document, items: [] }, boat.working)}  `)],
+    columns,
+  );
+  const whole = apart([pointer, word], [say(`${scoreWords(document, boat.working)}  `)], columns);
+  const hasRoom = nothingLookedAt(document) || lineWidth(whole) >= lineWidth(short);
+  return [...stayingLines(sight, columns), { ...(hasRoom ? whole : short), stop: STOP }];
 }
 
 /** Why, worst first: `most` lines at most, and how many reasons were left out. */
@@ -38,13 +46,21 @@ export function reasonLines({ document }: Sight, columns: number, most: number):
   return left === 0 ? lines : [...lines, line(say(`  and ${left} more; Enter tells`))];
 }
 
+/** The scores; where nothing was looked at none of the boat, and what it takes for good otherwise. */
 export function scoreWords(document: NonNullable<Sight['document']>, working: boolean): string {
-  const { boat, now } = document.score;
-  const weather = now === null ? 'weather not judged' : `with the weather ${hundred(now)}`;
-  return `${working ? 'working   ' : ''}boat ${hundred(boat)}   ${weather}`;
+  const { boat, now, weather } = document.score;
+  const begun = working ? 'working   ' : '';
+  if (nothingLookedAt(document)) {
+    const alone = weather === null ? 'weather not judged' : `weather ${hundred(weather)}`;
+    return `${begun}boat not looked at yet   ${alone}`;
+  }
+  const unlooked = notLookedAt(document);
+  const both = now === null ? 'weather not judged' : `with the weather ${hundred(now)}`;
+  return `${begun}${unlooked === 0 ? '' : `${unlooked} not looked at   `}boat ${hundred(boat)}   ${both}`;
 }
 
 function stayingLines(sight: Sight, columns: number): Line[] {
+  if (!sight.document || !stayingPresses(sight.document)) return [];
   const fresh = sight.model.fresh.has(FRESH.staying) ? 'NEW ' : '';
   const [untenable, ...shelters] = stayingWords(sight);
   if (untenable === undefined) return [];

@@ -46,7 +46,7 @@ export const preferencesKeys: readonly Binding[] = [
     keys: [','],
     shown: ',',
     does: 'your preferences: units, clock, zone, colours, name, second place',
-    on: ['board', 'item', 'answer', 'trouble'],
+    on: ['board', 'item', 'engine', 'answer', 'trouble'],
     act: 'preferences',
   },
 ];

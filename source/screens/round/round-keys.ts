@@ -62,7 +62,7 @@ export const roundKeys: readonly Binding[] = [
     shown: 'r',
     does: 'the morning round: everything due a look, in walking order',
     short: 'r round',
-    on: ['board', 'item'],
+    on: ['board', 'item', 'engine'],
     act: 'round',
   },
 ];

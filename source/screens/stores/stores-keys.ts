@@ -40,7 +40,7 @@ export const storesKeys: readonly Binding[] = [
     shown: 's',
     does: 'the stores: what is aboard and where, what was used, what to buy',
     short: 's stores',
-    on: ['board', 'item', 'answer', 'weather', 'trouble'],
+    on: ['board', 'item', 'engine', 'answer', 'weather', 'trouble'],
     act: 'stores',
   },
 ];

@@ -17,8 +17,7 @@ export function storesTitle({ find, shopping }: StoresPage, columns: number): Li
 /** The stores shelf by shelf with what is known of the one in hand, or the shopping list. */
 export function storesLines(sight: Sight, page: StoresPage, columns: number): Line[] {
   const document = storesDocument(sight);
-  if (!document) return [line(say('  working'))];
-  if (page.shopping) return shoppingPart(document, columns);
+  if (page.shopping) return shoppingPart(sight, document, columns);
   const shown = shelves(document, page.find.text);
   if (shown.length === 0) {
     const none = page.find.text === '' ? 'No stores in the boat file.' : 'Nothing aboard is called so.';
@@ -35,13 +34,23 @@ export function storesLines(sight: Sight, page: StoresPage, columns: number): Li
   const lines = shown.flatMap(({ title, stores }, index) => [
     ...(index === 0 ? [] : [BLANK]),
     line(say(`  ${title}`, 'title')),
-    ...stores.flatMap((store) => storeLines(store, store.id === ids[at], wide, columns)),
+    ...stores.flatMap((store) => storeLines(sight, store, store.id === ids[at], wide, columns)),
   ]);
-  return [...closed, ...lines];
+  const working = sight.document
+    ? []
+    : [
+        ...paragraph('As counted; how likely each is to run short is being worked out.', columns - 2, {
+          indent: 2,
+        }),
+        BLANK,
+      ];
+  return [...closed, ...working, ...lines];
 }
 
-function storeLines(store: Shown, here: boolean, wide: number, columns: number): Line[] {
-  const state = store.count === null ? null : store.state;
+function storeLines(sight: Sight, store: Shown, here: boolean, wide: number, columns: number): Line[] {
+  // Before the first reckoning none is known to be fit.
+  const isKnown = store.count !== null && (sight.document !== null || store.state !== 'fit');
+  const state = isKnown ? store.state : null;
   const aboard = store.count === null ? '-' : amountWords(store.count, store.unit);
   const buy = store.count !== null && store.buy > 0 ? `buy ${amountWords(store.buy, store.unit)}` : '';
   const row: Line = {
@@ -79,12 +88,16 @@ function detailsOf(store: Shown): string[] {
   ];
 }
 
-function shoppingPart(document: StoresDocument, columns: number): Line[] {
+function shoppingPart(sight: Sight, document: StoresDocument, columns: number): Line[] {
   const list = shoppingLines(document);
   const told = (text: string) => paragraph(text, columns - 2, { indent: 2 });
-  if (list.length === 0) return told('Nothing to buy.');
+  const working = sight.document
+    ? []
+    : [...told('Up to what is wanted; whether that is enough is being worked out.'), BLANK];
+  if (list.length === 0) return sight.document ? told('Nothing to buy.') : working;
   const cost = costWords(document.cost).replace(/^, /u, '');
   return [
+    ...working,
     ...list.flatMap(told),
     ...(cost === '' ? [] : [BLANK, ...told(`In all ${cost}.`)]),
     BLANK,

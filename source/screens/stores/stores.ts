@@ -1,7 +1,9 @@
 import { cleaned } from '../../words/cleaned.ts';
+import { instant } from '../../words/figures.ts';
 import { type StoreDocument, type StoresDocument, storesOf } from '../../words/stores-document.ts';
 import { beginsIn } from '../begins.ts';
 import type { Field } from '../field.ts';
+import { shownItems } from '../shown-item.ts';
 import type { Sight } from '../sight.ts';
 
 /** The stores, searched as one types. */
@@ -24,9 +26,15 @@ export interface Shelf {
 /** A store as counted, or one nobody counted yet. */
 export type Shown = StoreDocument | { id: string; name: string; locker: string | null; count: null };
 
-/** Null until the first reckoning is done. */
-export function storesDocument({ boat, document }: Sight): StoresDocument | null {
-  return document && cleaned(storesOf(boat.loaded.boat, document));
+/** The stores as the answer has them; until the first reckoning is done, as they were counted, those under what is wanted marked. */
+export function storesDocument({ boat, document, at }: Sight): StoresDocument {
+  if (document) return cleaned(storesOf(boat.loaded.boat, document));
+  const items = shownItems(boat).flatMap((item) =>
+    item.kind === 'spare'
+      ? [{ ...item, state: item.reasons.length > 0 ? ('watch' as const) : ('fit' as const), chance: 1 }]
+      : [],
+  );
+  return cleaned(storesOf(boat.loaded.boat, { at: instant(at), items }));
 }
 
 /** What is short or to be bought first, the rest by locker, those nobody counted last: as many as what is typed fits. */
@@ -58,8 +66,6 @@ function isWanting({ state, buy }: StoreDocument): boolean {
 /** The stores shown, in order, and which is in hand. */
 export function inHand(sight: Sight, { find, chosen }: StoresPage): { ids: readonly string[]; at: number } {
   const document = storesDocument(sight);
-  const ids = document
-    ? shelves(document, find.text).flatMap(({ stores }) => stores.map(({ id }) => id))
-    : [];
+  const ids = shelves(document, find.text).flatMap(({ stores }) => stores.map(({ id }) => id));
   return { ids, at: Math.max(0, ids.indexOf(chosen ?? '')) };
 }

@@ -1,16 +1,34 @@
 import type { Binding } from '../bindings.ts';
-import { hasTables, isAsked, isTold } from './open-trace.ts';
+import {
+  hasFound,
+  hasSeveralFound,
+  hasTables,
+  isAsked,
+  isOfBilge,
+  isTold,
+  isWorkOpen,
+} from './open-trace.ts';
 
-/** The keys of a trace, and the one that opens it. */
+/** The keys of a trace and of the hunts closed before, and those that open them. */
 export const traceKeys: readonly Binding[] = [
   {
     keys: ['f'],
     shown: 'f',
     does: 'find where it comes from: causes with their chances, and the next best look',
     short: 'f find cause',
-    on: ['item'],
+    on: ['item', 'engine'],
     when: hasTables(1),
     act: 'trace',
+  },
+  {
+    keys: ['F'],
+    shown: 'F',
+    does: 'what was found before: hunts that work has closed, the newest first',
+    short: 'F found before',
+    on: ['item', 'engine', 'trace'],
+    when: hasFound,
+    waits: true,
+    act: 'found',
   },
   {
     keys: ['y'],
@@ -19,6 +37,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'y seen',
     on: ['trace'],
     when: isAsked,
+    waits: true,
     act: 'clue seen',
   },
   {
@@ -28,6 +47,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'n not',
     on: ['trace'],
     when: isAsked,
+    waits: true,
     act: 'clue not seen',
   },
   {
@@ -37,6 +57,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'c cannot tell',
     on: ['trace'],
     when: isAsked,
+    waits: true,
     act: 'clue cannot tell',
   },
   {
@@ -46,6 +67,7 @@ export const traceKeys: readonly Binding[] = [
     short: 'u undo',
     on: ['trace'],
     when: isTold,
+    waits: true,
     act: 'strike clue',
   },
   {
@@ -54,14 +76,55 @@ export const traceKeys: readonly Binding[] = [
     does: 'log work done for a cause; the readings after it tell whether it was that',
     short: 'o work',
     on: ['trace'],
+    waits: true,
     act: 'work for it',
+  },
+  {
+    keys: ['h'],
+    shown: 'h',
+    does: 'log whether the work helped, where that is known',
+    short: 'h helped',
+    on: ['trace'],
+    when: isWorkOpen,
+    waits: true,
+    act: { fillIn: 'helped' },
+  },
+  {
+    keys: ['v'],
+    shown: 'v',
+    does: 'what comes in by an opening so large and so far under water, against the pump',
+    short: 'v inflow',
+    on: ['trace'],
+    when: isOfBilge,
+    waits: true,
+    act: { fillIn: 'inflow' },
   },
   {
     keys: ['tab'],
     shown: 'Tab',
     does: 'another trouble of it, where there are tables for several',
+    short: 'Tab another trouble',
     on: ['trace'],
     when: hasTables(2),
     act: 'next table',
+  },
+  {
+    keys: ['right', 'l', 'tab'],
+    shown: '→ l Tab',
+    does: 'the hunt before this one',
+    short: '→ older',
+    on: ['found'],
+    when: hasSeveralFound,
+    waits: true,
+    act: 'older hunt',
+  },
+  {
+    keys: ['left', 'h', 'back tab'],
+    shown: '← h',
+    does: 'the hunt after this one',
+    on: ['found'],
+    when: hasSeveralFound,
+    waits: true,
+    act: 'newer hunt',
   },
 ];

@@ -1,23 +1,44 @@
 import type { Draft, Entry } from '../../logbook/entries.ts';
 import type { Result } from '../../trouble.ts';
 import { instant } from '../../words/figures.ts';
+import { tablesOf } from '../../words/traced.ts';
 import { fieldWith } from '../field.ts';
 import { fillIn } from '../forms/form-moves.ts';
 import { forms } from '../forms/table.ts';
 import { type Loaded, type Model, type Page, pageOf, type Step, turnedTo, withTop } from '../model.ts';
 import { sightOf } from '../sight.ts';
 import { pageRows, turnedPage } from '../turned.ts';
-import { lastAnswer, openTrace } from './open-trace.ts';
-import { type TracePage, traceTables } from './trace.ts';
+import { lastAnswer, openTrace, tracedThing } from './open-trace.ts';
+import { type TracePage, toldOf } from './trace.ts';
 import { lookFrom, lookInSight } from './trace-page.ts';
 
-/** Turns to where it comes from, from the item's page. */
+/** Turns to where it comes from, from the page of the item or engine. */
 export function trace(model: Model): Step {
-  const page = pageOf(model);
-  if (page.page !== 'item' || model.boat.is !== 'open') return [model, []];
-  const [first] = traceTables(model.boat.loaded, page.id);
+  const id = tracedThing(model);
+  if (id === null || model.boat.is !== 'open') return [model, []];
+  const [first] = tablesOf(model.boat.loaded, id);
   if (!first) return [model, []];
-  return [turnedTo(model, { page: 'trace', from: 0, id: page.id, table: first.id, asked: null }), []];
+  const page = { page: 'trace', from: 0, id, table: first.id, flooding: null, asked: null } as const;
+  return [turnedTo(model, page), []];
+}
+
+/** Turns to the newest of the hunts that work has closed. */
+export function found(model: Model): Step {
+  const id = tracedThing(model);
+  const newest = id === null ? undefined : toldOf(model, id)?.found[0];
+  if (id === null || !newest) return [model, []];
+  return [turnedTo(model, { page: 'found', from: 0, id, found: newest.at }), []];
+}
+
+/** To an older closed hunt, or a newer one, not past the ends. */
+export function turnFound(by: 1 | -1): (model: Model) => Step {
+  return (model) => {
+    const page = pageOf(model);
+    if (page.page !== 'found') return [model, []];
+    const all = toldOf(model, page.id)?.found ?? [];
+    const next = all[all.findIndex(({ at }) => at === page.found) + by];
+    return [next ? withTop(model, { ...page, found: next.at, from: 0 }) : model, []];
+  };
 }
 
 /** Saves the answer to the look asked for; one that is out of sight is shown first. */
@@ -69,7 +90,7 @@ export function workForIt(model: Model): Step {
 export function nextTable(model: Model): Step {
   const page = pageOf(model);
   if (page.page !== 'trace' || model.boat.is !== 'open' || page.asked) return [model, []];
-  const ids = traceTables(model.boat.loaded, page.id).map(({ id }) => id);
+  const ids = tablesOf(model.boat.loaded, page.id).map(({ id }) => id);
   const table = ids[(ids.indexOf(page.table) + 1) % ids.length] ?? page.table;
   return [withTop(model, { ...page, table, from: 0 }), []];
 }
@@ -86,7 +107,7 @@ export function traceSaved(
   return eachTrace(pages, (page) => (isOf(page) ? { ...page, asked: ids && { drafts, ids } } : page));
 }
 
-/** The model once the folder was read again: a trace that reckons with its last answer now shows the next look. */
+/** The model once a trace was told from a reading of the folder: one that reckons with its last answer now shows the next look. */
 export function traceReckoned(model: Model, { entries }: Loaded): Model {
   const pages = eachTrace(model.pages, (page) => {
     const { ids } = page.asked ?? { ids: null };

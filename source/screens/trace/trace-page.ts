@@ -1,24 +1,16 @@
 import { STATE_WORDS } from '../../words/reasons.ts';
 import { capital } from '../../words/say.ts';
 import type { TraceDocument } from '../../words/trace-document.ts';
-import {
-  CHANCES_ONLY,
-  causeWords,
-  jobWords,
-  liveWords,
-  lookWords,
-  repairWords,
-  stateWords,
-  unknownClueWords,
-} from '../../words/trace-parts.ts';
+import { CHANCES_ONLY, type TraceParts, traceParts } from '../../words/trace-parts.ts';
+import { tablesOf } from '../../words/traced.ts';
 import { apart, BLANK, type Line, line, paragraph, say, type Tone } from '../lines.ts';
 import { MARKS } from '../panel.ts';
 import { nameOf, type Sight } from '../sight.ts';
-import { type TracePage, traceIn, traceTables } from './trace.ts';
+import { type TracePage, toldOf } from './trace.ts';
 
 export function traceTitle(sight: Sight, { id, table }: TracePage, columns: number): Line {
   const state = sight.items.find((one) => one.id === id)?.state ?? null;
-  const title = traceTables(sight.boat.loaded, id).find((one) => one.id === table)?.title ?? '';
+  const title = tablesOf(sight.boat.loaded, id).find((one) => one.id === table)?.title ?? '';
   return apart(
     [say(`  ${nameOf(sight, id).toLocaleUpperCase()}`, 'title'), say(`  ${title}`)],
     state === null ? [] : [say(`${MARKS[state]} ${STATE_WORDS[state]}  `, state)],
@@ -28,49 +20,48 @@ export function traceTitle(sight: Sight, { id, table }: TracePage, columns: numb
 
 /** What can be lived with first, then how far the hunt is, the next best look or, where none is left, the order of repairs; then the causes with their clues. */
 export function traceLines(sight: Sight, page: TracePage, columns: number): Line[] {
-  const document = traceIn(sight.boat.loaded, page);
-  if (!document) return [line(say('  The boat file no longer has this item, or nothing to trace it by.'))];
   const told = (text: string, indent = 2, tone: Tone = 'plain') =>
     paragraph(text, columns - 2, { indent, tone });
+  const traced = toldOf(sight.model, page.id);
+  const document = traced?.trace?.table.id === page.table ? traced.trace : null;
+  if (!document) {
+    const fits = tablesOf(sight.boat.loaded, page.id).some(({ id }) => id === page.table);
+    return told(
+      fits ? 'The log is being read.' : 'The boat file no longer has this item, or nothing to trace it by.',
+    );
+  }
   const titled = (title: string, lines: readonly Line[]) =>
     lines.length === 0 ? [] : [BLANK, line(say(`  ${title}`, 'title')), ...lines];
+  const listed = (lines: readonly string[]) => lines.flatMap((text) => told(text, 4));
   const barred = (document.liveWith?.bars.length ?? 0) > 0;
-  const words = repairWords(document);
-  const repairs = titled(
-    words?.title ?? '',
-    words ? [...words.lines, WORK].flatMap((text) => told(text, 4)) : [],
-  );
-  const jobs = jobWords(document);
+  const parts = traceParts(document);
+  const repairs = parts.repairs ? titled(parts.repairs.title, listed([...parts.repairs.lines, WORK])) : [];
   return [
     ...(sight.boat.loaded.readOnly ? told('Looking only, nothing can be saved here.', 2, 'watch') : []),
-    ...liveWords(document).flatMap((text) => told(text, 2, barred ? 'danger' : 'plain')),
-    ...told(stateWords(document), 2, 'title'),
-    ...(document.next ? [BLANK, ...lookLines(sight, page, document, columns)] : [...told(SPENT), ...repairs]),
-    ...titled(
-      'CAUSES',
-      causeWords(document).flatMap(({ chance, name, clues }) => [
+    ...parts.live.flatMap((text) => told(text, 2, barred ? 'danger' : 'plain')),
+    ...told(parts.state, 2, 'title'),
+    ...(parts.look ? [BLANK, ...lookLines(sight, page, parts.look, columns)] : [...told(SPENT), ...repairs]),
+    ...titled('CAUSES', [
+      ...parts.causes.flatMap(({ chance, name, clues }) => [
         ...told(`${name}, ${chance}`, 4),
         ...clues.flatMap((clue) => told(clue, 8)),
       ]),
-    ),
-    ...(document.next ? repairs : []),
-    ...titled(
-      'WORK DONE FOR IT',
-      [...jobs.open.map((text) => `${text}.`), ...jobs.closed].flatMap((text) => told(text, 4)),
-    ),
-    ...titled(
-      'LOOKED FOR',
-      answeredWords(document).flatMap((text) => told(text, 4)),
-    ),
+      ...listed(parts.together),
+    ]),
+    ...(parts.look ? repairs : []),
+    ...titled('WORK DONE FOR IT', listed(parts.jobs.open.map((text) => `${text}, or h says so.`))),
+    ...titled('FOUND BEFORE', listed(parts.jobs.closed.length === 0 ? [] : [...parts.jobs.closed, WHOLE])),
+    ...titled('LOOKED FOR', listed(answeredWords(document))),
     ...titled(
       'CAUTIONS',
       document.warnings.flatMap((text) => told(text)),
     ),
     BLANK,
-    ...[...unknownClueWords(document), ...document.trouble, CHANCES_ONLY].flatMap((text) => told(text)),
+    ...[...parts.unknown, ...document.trouble, CHANCES_ONLY].flatMap((text) => told(text)),
   ];
 }
 
+const WHOLE = 'F turns to the newest of them.';
 const SPENT = 'Nothing more to look for now.';
 const WORK = 'Once done, o logs it for its cause; the readings after it tell whether it was that.';
 
@@ -104,10 +95,13 @@ function askedLines(lines: readonly Line[]): { first: number; last: number } | n
   return first < 0 ? null : { first, last: lines.findLastIndex(({ stop }) => stop) };
 }
 
-function lookLines(sight: Sight, page: TracePage, document: TraceDocument, columns: number): Line[] {
-  const look = lookWords(document);
+function lookLines(
+  sight: Sight,
+  page: TracePage,
+  look: NonNullable<TraceParts['look']>,
+  columns: number,
+): Line[] {
   const told = (text: string, tone: Tone = 'plain') => paragraph(text, columns - 2, { indent: 4, tone });
-  if (!look) return [];
   if (page.asked) return [line(say('  saving'))];
   const stop = { key: 'look', part: 'trace', opens: { open: 'answer' } } as const;
   const keys = sight.boat.loaded.readOnly ? [] : told('y seen, n not seen, c cannot tell', 'chosen');

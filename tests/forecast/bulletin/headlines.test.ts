@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { headlineFrom } from '../../../source/forecast/bulletin/headlines.ts';
+import { headlinesFrom } from '../../../source/forecast/bulletin/headlines.ts';
 
 /** Saturday 31 January 2026, 16:00 in a zone five hours behind. */
 const issue = { at: Date.parse('2026-01-31T21:00Z'), aheadMinutes: -300 };
-const read = (text: string) => headlineFrom(text, issue);
+const read = (text: string) => headlinesFrom(text, issue)[0]!;
 
 describe('what a headline is about', () => {
   test.each([
@@ -17,11 +17,50 @@ describe('what a headline is about', () => {
     ['HURRICANE WATCH', 'hurricane', 'watch'],
     ['TROPICAL STORM WARNING', 'tropical storm', 'warning'],
     ['BRISK WIND ADVISORY', 'strong wind', 'advisory'],
+    ['NEAR GALE WARNING', 'strong wind', 'warning'],
     ['HEAVY FREEZING SPRAY WARNING', null, 'warning'],
     ['DENSE FOG ADVISORY', null, 'advisory'],
     ['WARNINGS OF GALES IN ASTER AND HARROW', 'gale', 'warning'],
   ])('%s: %s, %s', (text, about, level) => {
     expect(read(text).headline).toMatchObject({ text, about, level, from: null, to: null });
+  });
+});
+
+describe('a line that warns of several things', () => {
+  const all = (text: string) =>
+    headlinesFrom(text, issue).map(({ headline: { about, level, from, to } }) => [
+      ...[about, level],
+      ...[from, to].map((one) => one?.slice(0, 16) ?? null),
+    ]);
+
+  test('is a headline for each, with its own times', () => {
+    expect(
+      all('GALE WARNING IN EFFECT UNTIL 7 AM EST SUNDAY, STORM WATCH IN EFFECT THROUGH SUNDAY AFTERNOON'),
+    ).toEqual([
+      ['gale', 'warning', null, '2026-02-01T12:00'],
+      ['storm', 'watch', null, '2026-02-01T23:00'],
+    ]);
+    expect(all('Small craft advisory and gale watch in effect')).toEqual([
+      ['small craft', 'advisory', null, null],
+      ['gale', 'watch', null, null],
+    ]);
+  });
+
+  test('leaves one in force where another is cancelled', () => {
+    expect(all('GALE WARNING IN EFFECT. SMALL CRAFT ADVISORY IS NO LONGER IN EFFECT')).toEqual([
+      ['gale', 'warning', null, null],
+      ['small craft', 'other', '2026-01-31T21:00', '2026-01-31T21:00'],
+    ]);
+  });
+
+  test('is what it was replaced with', () => {
+    expect(all('THE GALE WATCH HAS BEEN REPLACED WITH A GALE WARNING UNTIL 7 AM EST SUNDAY')).toEqual([
+      ['gale', 'warning', null, '2026-02-01T12:00'],
+    ]);
+    expect(all('STORM WARNING REPLACES GALE WARNING')).toEqual([['storm', 'warning', null, null]]);
+    expect(all('GALE WARNING DOWNGRADED TO A SMALL CRAFT ADVISORY')).toEqual([
+      ['small craft', 'advisory', null, null],
+    ]);
   });
 });
 

@@ -7,7 +7,7 @@ import {
   levelsSentence,
 } from '../../../source/screens/charts/levels.ts';
 import { widthOf } from '../../../source/screens/width.ts';
-import type { LevelsDocument } from '../../../source/words/document.ts';
+import type { LevelsDocument } from '../../../source/words/levels-document.ts';
 import { aFluid } from '../../helpers/a-document.ts';
 
 const DAY = 86_400_000;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readDraft } from '../../../source/logbook/drafts.ts';
+import { bindingsOn } from '../../../source/screens/bindings.ts';
 import { formKeys } from '../../../source/screens/forms/form-keys.ts';
 import { forms } from '../../../source/screens/forms/table.ts';
 import { type Model, pageOf, type Step } from '../../../source/screens/model.ts';
@@ -19,6 +20,11 @@ const IDS = {
 function at(id: string): Model {
   const model = aModel();
   return { ...model, pages: [...model.pages, { page: 'item', id, from: 0 }] };
+}
+
+function engine(): Model {
+  const model = aModel();
+  return { ...model, pages: [...model.pages, { page: 'engine', id: 'main', from: 0 }] };
 }
 
 function typed(model: Model, text: string): Model {
@@ -50,6 +56,16 @@ describe('what can be logged', () => {
       { kind: 'job', item: IDS.fluid, text: 'new seal', minutes: 90 },
     ]);
     expect(saved(moved(fluid, 'm'), 'smells burnt')).toMatchObject([{ kind: 'remark', item: IDS.fluid }]);
+  });
+
+  it('of an engine: its meter, work, a remark', () => {
+    expect(saved(moved(engine(), 'd'), '3412.6')).toMatchObject([
+      { kind: 'hours', engine: 'main', reading: 3412.6 },
+    ]);
+    expect(saved(moved(engine(), 'o'), 'new impeller', '30')).toMatchObject([
+      { kind: 'job', item: 'main', text: 'new impeller', minutes: 30 },
+    ]);
+    expect(saved(moved(engine(), 'm'), 'runs rough')).toMatchObject([{ kind: 'remark', item: 'main' }]);
   });
 
   it('of an anode: what is left, and a new one that comes out of the stores', () => {
@@ -97,7 +113,11 @@ it('leaving says what the verdict is, and which looks were not made', () => {
 
 describe('every form', () => {
   it('has its key, and no page has two for one key at a time', () => {
-    expect(new Set(formKeys.map(({ form }) => form))).toEqual(new Set(Object.keys(forms)));
+    const pages = ['board', 'item', 'engine', 'trace', 'stores', 'weather', 'log'] as const;
+    const opened = pages
+      .flatMap(bindingsOn)
+      .flatMap(({ act }) => (typeof act === 'string' ? [] : [act.fillIn]));
+    expect(new Set(opened)).toEqual(new Set(Object.keys(forms)));
   });
 
   it('whatever is typed in it, saves only what the log can hold, and is drawn at every size', () => {
@@ -105,6 +125,7 @@ describe('every form', () => {
       ...Object.values(IDS).flatMap((id) =>
         formKeys.filter(({ on }) => on.includes('item')).map(({ key }) => moved(at(id), key)),
       ),
+      ...formKeys.filter(({ on }) => on.includes('engine')).map(({ key }) => moved(engine(), key)),
       ...formKeys.filter(({ on }) => on.includes('board')).map(({ key }) => moved(aModel(), key)),
     ].filter((model) => pageOf(model).page === 'form');
     expect(opened.length).toBeGreaterThan(20);

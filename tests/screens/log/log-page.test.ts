@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../../source/logbook/entries.ts';
 import { textOf } from '../../../source/screens/lines.ts';
-import { type Model, pageOf } from '../../../source/screens/model.ts';
+import { wordFrom } from '../../../source/screens/log/rows.ts';
+import { type Model, pageOf, type Step } from '../../../source/screens/model.ts';
 import { spokenLines } from '../../../source/screens/spoken.ts';
 import { update } from '../../../source/screens/update.ts';
 import { AT, aDocument, aLoaded } from '../../helpers/a-document.ts';
@@ -107,7 +108,7 @@ describe('the log', () => {
     expect(text(moved(kind, 'f'))).not.toContain('only');
     const item = moved(on('Raw-water impellers: 1 used'), 'i');
     expect(text(item)).toContain('1 of 2');
-    expect(pageOf(moved(item, 'enter'))).toMatchObject({ page: 'item', id: 'impellers' });
+    expect(pageOf(moved(item, 'enter', 'enter'))).toMatchObject({ page: 'item', id: 'impellers' });
   });
 
   it('from an item it is what names it', () => {
@@ -144,11 +145,94 @@ describe('the log', () => {
     expect(text(moved(next, '/', ...'knot39999'))).toContain('1 of 1');
   });
 
+  it('a long log is searched a part after the other, and says so until all of it is; then what is found is all there is', () => {
+    const entries = Array.from({ length: 4000 }, (_, index) =>
+      anEntry('remark', { text: index % 7 === 0 ? 'knot splice' : 'knot' }, ago(4000) + index * 60_000),
+    );
+    const board = aModel({ size: { columns: 120, rows: 36 } }, aDocument(), aLoaded({ entries, struck: [] }));
+    const [turned, asked] = update(board, { is: 'key', key: 'L' });
+    const typed = moved(turned, '/', ...'spl');
+    expect(text(typed)).toContain(' so far, looking');
+    let [model, requests]: Step = [moved(typed, 'i'), asked];
+    let parts = 0;
+    while (requests[0]?.do === 'word') {
+      const { loaded, from } = requests[0];
+      [model, requests] = update(model, { is: 'worded', of: loaded, upTo: wordFrom(loaded, from) });
+      parts += 1;
+    }
+    expect(parts).toBeGreaterThan(1);
+    expect(text(model)).toContain(`1 of ${Math.ceil(4000 / 7)} `);
+    expect(text(moved(model, 'c', 'e', 'backspace'))).toContain(`1 of ${Math.ceil(4000 / 7)} `);
+    expect(text(moved(model, 'ctrl u', ...'knot'))).toContain('1 of 4000 ');
+  });
+
+  it('begins to word anew when the folder is read again', () => {
+    const entries = Array.from({ length: 4000 }, (_, index) =>
+      anEntry('remark', { text: 'knot' }, ago(3) + index),
+    );
+    const again = aLoaded({ entries, struck: [] });
+    const model = moved(aModel({}, aDocument(), aLoaded({ entries, struck: [] })), 'L');
+    const [, requests] = update(model, { is: 'loaded', result: { ok: true, value: again } });
+    expect(requests).toContainEqual({ do: 'word', loaded: again, from: 0 });
+  });
+
+  it('what happened after the moment asked for is not listed, and is said to be', () => {
+    const model = opened({ seenUntil: ago(3) });
+    expect(text(model)).toMatch(/\d+ entr(?:y|ies) later than the moment looked at (?:is|are) not listed\./u);
+    const all = Number(/1 of (\d+)/u.exec(text(opened()))?.[1]);
+    const later = Number(/(\d+) entr/u.exec(text(model))?.[1]);
+    expect(text(model)).toContain(`1 of ${all - later} `);
+    expect(text(opened())).not.toContain('later than');
+  });
+
   it('whatever an entry says, the page keeps its shape', () => {
     const entries = [anEntry('remark', { text: '\u001b[2J\u202eabc\n'.repeat(50) }, ago(1))];
     for (const size of SIZES) {
       for (const line of seen(opened({ entries, struck: [] }, size)))
         expect(line).not.toMatch(/[\p{Cc}\p{Bidi_Control}]/u);
     }
+  });
+});
+
+describe('an entry', () => {
+  const whole = (model: Model) => text(moved({ ...model, size: { columns: 120, rows: 60 } }, 'enter'));
+
+  it('shows every field as it was recorded, who wrote it, when it was typed and its place in the log', () => {
+    const late = anEntry(
+      'topup',
+      { fluid: 'gear-oil', amount: 0.3, share: 1, rec: '2026-02-03T07:31:12.000Z', by: 'Nell', heeled: true },
+      ago(0.1),
+    );
+    const said = whole(opened({ entries: [...aLoaded().entries, late] }));
+    expect(said).toContain(`ENTRY  ${late.id}`);
+    expect(said).toMatch(/typed +Tue 3 Feb 2026 07:31/u);
+    expect(said).toMatch(/by +Nell/u);
+    expect(said).toMatch(new RegExp(`written by +writer12, its line ${late.n}`, 'u'));
+    for (const field of ['fluid', 'amount', 'share', 'heeled']) expect(said).toContain(field);
+    expect(said).toMatch(/amount +0\.3\b/u);
+    expect(said).toMatch(/fluid +gear-oil \(Gear oil\)/u);
+    expect(said).toMatch(/rec +2026-02-03T07:31:12\.000Z/u);
+  });
+
+  it('says who struck it and why, and who restored it', () => {
+    expect(whole(on('STRUCK: '))).toMatch(/STRUCK AND RESTORED\s+Struck .*, because the wrong stick\./u);
+    const back = anEntry('strike', { entry: strike.id, why: 'it was right', by: 'Josef' }, ago(1));
+    const entries = [...aLoaded().entries, wrong, back];
+    const restored = whole(on('    Gear oil: 0.9 L', opened({ entries, struck: [strike] })));
+    expect(restored).toMatch(
+      /Struck .*, because the wrong stick\.\s+Restored .* by Josef, because it was right\./u,
+    );
+  });
+
+  it('says what is wrong with it, and of a damaged line all there is', () => {
+    expect(whole(on('Hydraulics'))).toMatch(/WRONG WITH IT\s+.*no such item/u);
+    expect(whole(moved(opened(), 'd'))).toContain('line 12');
+  });
+
+  it('is struck and restored from there, and its item is a key away', () => {
+    const model = moved(on('new shaft seal'), 'enter');
+    expect(pageOf(moved(model, 'x')).page).toBe('form');
+    expect(pageOf(moved(model, 'enter')).page).toBe('item');
+    expect(pageOf(moved(model, 'escape')).page).toBe('log');
   });
 });

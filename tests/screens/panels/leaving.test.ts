@@ -13,9 +13,9 @@ const alone = {
   startWorkBy: '2026-02-05T05:00:00Z',
 };
 const work = [
-  { do: 'top up', item: 'gear-oil', takes: [], minutes: 10, boatScoreAfter: 94 },
-  { do: 'renew', item: 'pencil', takes: [], minutes: 20, boatScoreAfter: 96 },
-  { do: 'look', item: 'fire-blanket', takes: [], minutes: 30, boatScoreAfter: 97 },
+  { do: 'top up', item: 'gear-oil', takes: [], minutes: 10, boatScoreAfter: 94, buys: null },
+  { do: 'renew', item: 'pencil', takes: [], minutes: 20, boatScoreAfter: 96, buys: null },
+  { do: 'look', item: 'fire-blanket', takes: [], minutes: 30, boatScoreAfter: 97, buys: null },
 ];
 const notReady = { verdict: 'not ready', toGetReady: work, weatherAlone: alone } as const;
 

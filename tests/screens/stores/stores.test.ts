@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { type Model, pageOf } from '../../../source/screens/model.ts';
 import { update } from '../../../source/screens/update.ts';
+import { aBoat } from '../../helpers/a-boat.ts';
 import { aDocument, aLoaded } from '../../helpers/a-document.ts';
 import { aFirstModel, aModel, moved, SIZES, seen } from '../../helpers/a-model.ts';
+import { anEntry } from '../../helpers/an-entry.ts';
 
 const text = (model: Model) => seen(model).join('\n');
 
@@ -60,9 +62,30 @@ describe('the stores', () => {
     expect(text(moved(aModel(), 's', 'tab', 'tab'))).toContain('STORES');
   });
 
-  it('say so while the answer is being worked out, and where there are none', () => {
-    const waiting = moved(aFirstModel(), { is: 'loaded', result: { ok: true, value: aLoaded() } }, 's');
-    expect(text(waiting)).toContain('working');
+  it('are counted at once, and what is short of what is wanted is marked; only chances wait for the answer', () => {
+    const boat = aBoat({
+      spares: [
+        { id: 'filters', name: 'Oil filters', wanted: 4, price: 16 },
+        { id: 'clips', name: 'Hose clips', wanted: 2 },
+        { id: 'belts', name: 'Drive belts' },
+      ],
+    });
+    const counts = [
+      anEntry('count', { spare: 'filters', count: 1 }, '2026-02-01T08:00:00Z'),
+      anEntry('count', { spare: 'clips', count: 12 }, '2026-02-01T08:00:00Z'),
+    ];
+    const loaded = aLoaded({ boat, entries: counts });
+    const waiting = moved(aFirstModel(), { is: 'loaded', result: { ok: true, value: loaded } }, 's');
+    expect(text(waiting)).toMatch(/~ Oil filters +1 +buy 3/u);
+    expect(text(waiting)).toContain('1 aboard, 4 wanted');
+    expect(text(waiting)).toMatch(/ {2}Hose clips +12/u);
+    expect(text(waiting)).toMatch(/NOT ENTERED YET\s+Drive belts/u);
+    expect(text(waiting)).toContain('is being worked out');
+    expect(text(waiting)).not.toContain('in 100');
+    expect(text(moved(waiting, 'tab'))).toMatch(/being worked out\.\s+3 x Oil filters/u);
+  });
+
+  it('say where there are none', () => {
     expect(text(moved(aModel({}, aDocument({ items: [] })), 's'))).toContain('No stores in the boat file.');
   });
 });

@@ -4,15 +4,17 @@ import type { Draft, Entry } from '../../../source/logbook/entries.ts';
 import { textOf } from '../../../source/screens/lines.ts';
 import { type Loaded, type Model, pageOf } from '../../../source/screens/model.ts';
 import { spokenLines } from '../../../source/screens/spoken.ts';
-import { traceIn } from '../../../source/screens/trace/trace.ts';
+import { openTrace } from '../../../source/screens/trace/open-trace.ts';
 import { update } from '../../../source/screens/update.ts';
 import { ownTables } from '../../../source/tracing/tables.ts';
+import { aBoat, sandpiper } from '../../helpers/a-boat.ts';
 import { AT, aDocument, aLoaded } from '../../helpers/a-document.ts';
 import { aModel, moved, SIZES, seen } from '../../helpers/a-model.ts';
 import { anEntry } from '../../helpers/an-entry.ts';
 
 const WIDE = { columns: 120, rows: 60 };
 const text = (model: Model) => seen(model).join('\n');
+const flat = (model: Model) => text(model).replace(/\s+/gu, ' ');
 
 function traced(loaded: Loaded = aLoaded(), id = 'gear-oil', size: Model['size'] = WIDE): Model {
   const model = aModel({ size, by: 'Ada' }, aDocument(), loaded);
@@ -20,9 +22,9 @@ function traced(loaded: Loaded = aLoaded(), id = 'gear-oil', size: Model['size']
 }
 
 function documentOf(model: Model) {
-  const page = pageOf(model);
-  if (page.page !== 'trace' || model.boat.is !== 'open') throw new Error(`not a trace: ${page.page}`);
-  return traceIn(model.boat.loaded, page)!;
+  const open = openTrace(model);
+  if (!open) throw new Error(`no trace that is worked out: ${pageOf(model).page}`);
+  return open.document;
 }
 
 function askedBy(model: Model, key: string): readonly Draft[] {
@@ -48,6 +50,24 @@ function withEntries(model: Model, more: readonly Entry[]): Loaded {
   const struck = new Set(all.flatMap((entry) => (entry.kind === 'strike' ? [entry.entry] : [])));
   const entries = all.filter(({ id }) => !struck.has(id));
   return { ...loaded, entries, condition: conditionAt(loaded.boat, entries, Date.parse(AT)) };
+}
+
+/** The invented log with two hunts that work has closed, of a washer and of a hose. */
+function withFound(): Loaded {
+  const item = 'gear-oil';
+  const at = (day: string) => `2025-${day}T09:00:00Z`;
+  const clue = (day: string, what: string) =>
+    anEntry('clue', { item, clue: what, seen: true }, at(day)) as Entry;
+  const job = (day: string, text: string, cause: string) =>
+    anEntry('job', { item, text, cause }, at(day)) as Entry;
+  return withEntries(traced(), [
+    clue('03-01', 'hanging-drop'),
+    job('03-02', 'new washer', 'plug'),
+    clue('03-09', 'helped'),
+    clue('08-01', 'wet-hose'),
+    job('08-02', 'new hose', 'cooler-hose'),
+    clue('08-09', 'helped'),
+  ]);
 }
 
 describe('a trace on the board', () => {
@@ -175,6 +195,88 @@ describe('a trace on the board', () => {
       const after = answered(model, 'n');
       expect(text(after)).toContain('LOOK NEXT');
     }
+  });
+
+  it('leads to the page of a hunt that work has closed, from the item as from the trace', () => {
+    const model = traced(withFound());
+    expect(text(model)).toContain('Closed by the work of');
+    const page = moved(model, 'F');
+    expect(pageOf(page)).toMatchObject({ page: 'found', id: 'gear-oil' });
+    for (const words of [
+      '1 of 2, the newest first',
+      'new hose',
+      'said to be cured',
+      'a cooler fitting is wet',
+    ])
+      expect(text(page).toLowerCase()).toContain(words);
+    const older = moved(page, 'right');
+    expect(text(older)).toContain('2 of 2');
+    expect(text(older)).toContain('New washer');
+    expect(text(moved(older, 'right'))).toContain('2 of 2');
+    expect(text(moved(older, 'left'))).toContain('1 of 2');
+    const item = moved(model, 'escape');
+    expect(text(item)).toContain('FOUND BEFORE');
+    expect(pageOf(moved(item, 'F'))).toMatchObject({ page: 'found', id: 'gear-oil' });
+    expect(pageOf(moved(traced(), 'F')).page).toBe('trace');
+  });
+
+  it('draws a closed hunt at every size, and reads it out whole', () => {
+    for (const size of SIZES) {
+      const page = moved(traced(withFound(), 'gear-oil', size), 'F');
+      expect(text(page)).toContain('FIRST NOTICED');
+      expect(Math.max(...seen(page).map((line) => line.length))).toBe(size.columns);
+    }
+    const words = spokenLines(moved(traced(withFound()), 'F')).map(textOf);
+    for (const title of ['FIRST NOTICED', 'LOOKED FOR', 'LIKELIEST THEN', 'THE WORK', 'AFTER IT'])
+      expect(words).toContain(title);
+  });
+
+  it('takes the word of who did the work on whether it helped, where work is open', () => {
+    expect(pageOf(moved(traced(), 'h')).page).toBe('trace');
+    const job = anEntry('job', { item: 'gear-oil', text: 'nipped up', cause: 'output-seal' }, AT) as Entry;
+    const model = traced(withEntries(traced(), [job]));
+    expect(flat(model)).toContain('or h says so');
+    const form = moved(model, 'h');
+    expect(pageOf(form)).toMatchObject({ page: 'form', form: 'helped', about: 'gear-oil' });
+    expect(askedBy(moved(form, 'n', 'o'), 'enter')).toMatchObject([
+      { kind: 'clue', item: 'gear-oil', clue: 'helped', seen: false },
+    ]);
+  });
+
+  it('of a bilge sets an opening against the pump, and logs nothing of it', () => {
+    const bilge = { ...sandpiper.checks[0]!, id: 'bilge-pump', name: 'Bilge pump' };
+    const loaded = aLoaded({ boat: aBoat({ checks: [bilge] }) });
+    const at = { ...loaded, condition: conditionAt(loaded.boat, loaded.entries, Date.parse(AT)) };
+    const model = traced(at, 'bilge-pump');
+    const form = moved(model, 'v');
+    expect(pageOf(form)).toMatchObject({ page: 'form', form: 'inflow' });
+    expect(text(form)).toContain('Enter work out');
+    const put = (typed: string) => ({ is: 'pasted', text: typed }) as const;
+    const wrong = moved(form, put('large'), 'down', put('0.5 m'), 'enter');
+    expect(text(wrong)).toContain('"large" is not understood');
+    const filled = moved(form, put('38 mm'), 'down', put('0.5 m'), 'down', put('3000'));
+    expect(askedBy(filled, 'enter')).toEqual([]);
+    const told = moved(filled, 'enter');
+    expect(pageOf(told).page).toBe('trace');
+    expect(text(told)).toContain('Such an opening lets in about 128 L a minute.');
+    expect(flat(told)).toContain('it does not keep up, 103 L a minute stays in');
+    expect(pageOf(moved(traced(), 'v')).page).toBe('trace');
+  });
+
+  it('asks for what it tells, and shows no figure before it is there', () => {
+    const before = aModel({ size: WIDE }, aDocument(), aLoaded());
+    const item = { page: 'item', id: 'gear-oil', from: 0 } as const;
+    const [shown, requests] = update({ ...before, pages: [...before.pages, item] }, { is: 'key', key: 'f' });
+    expect(requests).toMatchObject([{ do: 'trace', asked: { id: 'gear-oil', table: 'gear-oil' } }]);
+    expect(text(shown)).toContain('The log is being read.');
+    expect(askedBy(shown, 'y')).toEqual([]);
+  });
+
+  it('drops what was told of something else meanwhile', () => {
+    const { traced: now } = traced();
+    const model = traced(aLoaded(), 'pencil');
+    const late = { is: 'traced', of: now!.of, asked: now!.asked, told: now!.told! } as const;
+    expect(moved(model, late)).toEqual(model);
   });
 
   it('is read out whole', () => {
