@@ -2,7 +2,9 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { asleep } from '../helpers/asleep.ts';
 import { forbiddenIn } from '../helpers/hostile-texts.ts';
+import { DRAWN_MS } from '../helpers/player.ts';
 import { openShell, openTerminal, type TestTerminal, type TestTerminalOptions } from '../helpers/terminal.ts';
 
 const PROGRAM = path.resolve('built/hoveshort.js');
@@ -66,10 +68,13 @@ async function board(more: Readonly<Record<string, string>> = {}): Promise<TestT
 type Look = (terminal: TestTerminal, screen: string, heading: string) => Promise<void> | void;
 
 /** Turns to every page and back to the board, with a look at each. */
-async function walk(terminal: TestTerminal, look: Look): Promise<void> {
+async function walk(terminal: TestTerminal, look: Look, pid = terminal.pid): Promise<void> {
   for (const [heading, keys] of PAGES) {
     terminal.type(keys);
-    const screen = await terminal.until((one) => one.startsWith(`  ${heading}`), heading);
+    await terminal.until((one) => one.startsWith(`  ${heading}`), heading);
+    // What is reckoned once a page is drawn is on it as well.
+    await asleep(pid, DRAWN_MS);
+    const screen = terminal.screen().join('\n');
     await look(terminal, screen, heading);
     terminal.type(BACK);
     await terminal.until((one) => one.startsWith('  PENNYWHIN') && !one.includes('> '), 'the board again');
@@ -86,7 +91,9 @@ function expectWhole(screen: string, rule: string, { columns, rows } = SIZE): vo
   expect(forbiddenIn(screen)).toBeNull();
 }
 
-describe.skipIf(!existsSync(PROGRAM))('every page of the built board (skipped until built)', () => {
+const ready = existsSync(PROGRAM) && process.platform === 'linux';
+
+describe.skipIf(!ready)('every page of the built board (skipped until built, and off Linux)', () => {
   it('is drawn whole, follows the window to 40 x 12 and back, and takes a paste of anything', async () => {
     await walk(await board(), async (terminal, screen, heading) => {
       expectWhole(screen, '─');
@@ -149,14 +156,16 @@ describe.skipIf(!existsSync(PROGRAM))('every page of the built board (skipped un
       (screen) => screen.includes('NOT READY') && !screen.includes('working'),
       'the board',
     );
+    const pid = Number(readFileSync(path.join(parent, 'pid'), 'utf8'));
     let stops = 0;
-    await walk(terminal, async (_, screen, heading) => {
+    const stopped: Look = async (_, screen, heading) => {
       stops += 1;
       if (stops % 2 === 0) terminal.type('\u001a');
-      else process.kill(Number(readFileSync(path.join(parent, 'pid'), 'utf8')), 'SIGSTOP');
+      else process.kill(pid, 'SIGSTOP');
       await terminal.until((one) => one.includes('Stopped'), 'the shell');
       terminal.type('clear; fg\r');
       await terminal.until((one) => one === screen, `${heading} as it was`);
-    });
+    };
+    await walk(terminal, stopped, pid);
   }, 90_000);
 });

@@ -13,6 +13,6 @@ it('keys are in words where arrows cannot be drawn, in the table and on the bott
 
 it('on a narrow bottom line what Enter does is kept', () => {
   const narrow = aModel({ size: SIZES[0] });
-  expect(seen(moved(narrow, 'm')).at(-1)).toMatch(/^ {2}Enter save {3}.*\? keys/u);
-  expect(seen(narrow).at(-1)).toMatch(/^ {2}Enter open {3}.*q leave/u);
+  expect(seen(moved(narrow, 'm')).at(-1)).toMatch(/^ {2}Enter save .*\? keys/u);
+  expect(seen(narrow).at(-1)).toMatch(/^ {2}Enter open .*q leave/u);
 });
