@@ -306,7 +306,11 @@ describe('a fault in the board', () => {
     const bundle = await rolldown({
       input: 'tests/helpers/faulty-board.tsx',
       platform: 'node',
-      resolve: { alias: { 'react-devtools-core': path.resolve('.ci/nothing.js') } },
+      // As the build has it: the `main` of jsonc-parser cannot be bundled.
+      resolve: {
+        mainFields: ['module', 'main'],
+        alias: { 'react-devtools-core': path.resolve('.ci/nothing.js') },
+      },
       logLevel: 'silent',
     });
     await bundle.write({ file: faulty, format: 'esm', codeSplitting: false });
@@ -318,7 +322,7 @@ describe('a fault in the board', () => {
       const terminal = await shell();
       terminal.type(run(`${process.execPath} ${faulty} ${where}`));
       await terminal.until(answered, 'the board');
-      await typeHalf(terminal, 8);
+      await typeHalf(terminal, 9);
       terminal.type(where === 'save' ? '\u007f0 ml\r' : '\u000c');
       await terminal.until((screen) => screen.includes('status: 70'), 'the status');
       expect(terminal.screen().join('\n')).toMatch(/told: (Error: planted|TypeError)/u);
