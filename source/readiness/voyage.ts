@@ -120,7 +120,9 @@ function sailSpan(
   const usual = share[passage]!;
   const row = i * (hours + 1);
   const place = leg * HINDRANCES.length;
-  const [sailed, covered] = [reach > start, cover > start];
+  // The last departures whose weather on the way is known, and that are done by the end of what must be.
+  const known = reach > start ? Math.min(last, hours - 1 - start) : first - 1;
+  const within = cover > start ? endHour - cover : last;
   for (
     let departure = first, at = first * GROUP + (passage % GROUP);
     departure <= last;
@@ -131,29 +133,27 @@ function sailSpan(
       motored[at]! +
       ahead(sums, row, from, startPart, hours, usual) -
       ahead(sums, row, until, stopPart, hours, usual);
-    if (sailed && from < hours) {
+    if (failed[at] !== 0) continue;
+    let why = departure > within ? PAST_FORECAST : 0;
+    if (departure <= known) {
       const to = Math.min(departure + reach, hours);
-      over[departure] = over[departure]! + hoursOver[row + from]! - hoursOver[row + to]!;
-      if (failed[at] !== 0) continue;
+      const counted = over[departure]! + hoursOver[row + from]! - hoursOver[row + to]!;
+      over[departure] = counted;
+      if ((counted & OVER_MASK) > overHours) why = counted >>> OVER_BITS > overHours ? WIND : HEADWIND;
+      const gap = unsaid[from]!;
+      if (gap < to && gap < departure + cover) why = NOT_SAID;
       const breach = firstBreach[row + from]!;
       const breached = breach >>> CODE_BITS;
-      let why = covered && departure + cover > endHour ? PAST_FORECAST : 0;
-      if ((over[departure]! & OVER_MASK) > overHours)
-        why = over[departure]! >>> OVER_BITS > overHours ? WIND : HEADWIND;
-      if (unsaid[from]! < Math.min(to, departure + cover)) why = NOT_SAID;
-      if (breached < to && (why !== NOT_SAID || breached <= unsaid[from]!))
-        why = breach & ((1 << CODE_BITS) - 1);
-      if (shut) why = SHUT;
-      if (why !== 0) failed[at] = place + why;
-    } else if (failed[at] === 0) {
-      const why = shut ? SHUT : covered && departure + cover > endHour ? PAST_FORECAST : 0;
-      if (why !== 0) failed[at] = place + why;
+      if (breached < to && (why !== NOT_SAID || breached <= gap)) why = breach & CODE_MASK;
     }
+    if (shut) why = SHUT;
+    if (why !== 0) failed[at] = place + why;
   }
 }
 
 const SHUT = code('gate');
 const OVER_MASK = (1 << OVER_BITS) - 1;
+const CODE_MASK = (1 << CODE_BITS) - 1;
 const [WIND, HEADWIND, NOT_SAID] = [code('wind'), code('headwind'), code('not said')];
 const DARK = code('daylight');
 const PAST_FORECAST = code('past forecast');

@@ -1,3 +1,4 @@
+import { boardKeys } from './board-keys.ts';
 import { boatKeys } from './boat/boat-keys.ts';
 import { firstRunKeys } from './first-run/first-run-keys.ts';
 import { forecastKeys } from './forecast-keys.ts';
@@ -51,45 +52,7 @@ const TYPED: readonly PageName[] = [
 const LEAVE = 'leave; everything entered is saved already';
 
 const bindings: readonly Binding[] = [
-  {
-    keys: ['down', 'j'],
-    shown: '↓ j',
-    does: 'to the next line',
-    short: '↑↓ choose',
-    on: ['board'],
-    act: 'choose next',
-  },
-  { keys: ['up', 'k'], shown: '↑ k', does: 'to the line before', on: ['board'], act: 'choose before' },
-  {
-    keys: ['tab', 'right', 'l'],
-    shown: 'Tab → l',
-    does: 'to the next part of the page',
-    on: ['board'],
-    act: 'choose next part',
-  },
-  {
-    keys: ['back tab', 'left', 'h'],
-    shown: 'Shift+Tab ← h',
-    does: 'to the part before',
-    on: ['board'],
-    act: 'choose part before',
-  },
-  {
-    keys: ['g', 'home'],
-    shown: 'g Home',
-    does: 'back to the top of the board, nothing chosen',
-    on: ['board'],
-    act: 'choose nothing',
-  },
-  { keys: ['G', 'end'], shown: 'G End', does: 'to the last line', on: ['board'], act: 'choose last' },
-  {
-    keys: ['enter'],
-    shown: 'Enter',
-    does: 'turn to what is chosen, or open its fold; with nothing chosen, to why the answer is what it is',
-    short: 'Enter open',
-    on: ['board'],
-    act: 'open',
-  },
+  ...boardKeys,
   { keys: ['down', 'j'], shown: '↓ j', does: 'down a line', short: '↑↓ move', on: TURNED, act: 'line down' },
   { keys: ['up', 'k'], shown: '↑ k', does: 'up a line', on: TURNED, act: 'line up' },
   {
@@ -189,13 +152,6 @@ const bindings: readonly Binding[] = [
   ...logBindings,
   ...preferencesKeys,
   { keys: ['escape', 'backspace'], shown: 'Esc', does: 'back', short: 'Esc back', on: PAGED, act: 'back' },
-  {
-    keys: ['escape'],
-    shown: 'Esc',
-    does: 'close what was opened, choose nothing',
-    on: ['board'],
-    act: 'choose nothing',
-  },
   ...storesKeys,
   {
     keys: ['w'],

@@ -11,6 +11,7 @@ import { wordFrom } from './log/rows.ts';
 import { type Loaded, type Message, type Model, pageOf, type Request, type Step } from './model.ts';
 import type { PaletteName } from './palette.ts';
 import { boatOnTrial } from './trial.ts';
+import { typedAhead } from './typed-ahead.ts';
 import { update } from './update.ts';
 
 /** What the board needs done: reading the folder and reckoning the answer. */
@@ -57,8 +58,6 @@ export interface DriverOptions {
   readonly fault: (fault: unknown) => void;
 }
 
-/** What a person does: it has its turn in the order it was typed. */
-type Typed = Extract<Message, { is: 'key' | 'pasted' }>;
 type JudgeRequest = Extract<Request, { do: 'judge' }>;
 type TryRequest = Extract<Request, { do: 'try' }>;
 type TraceRequest = Extract<Request, { do: 'trace' }>;
@@ -72,31 +71,14 @@ export function driverOf(options: DriverOptions): Driver {
   let trying: TryRequest | null = null;
   /** How many answers of the disk are to come. */
   let asked = 0;
-  /** Typed meanwhile. */
-  const held: Typed[] = [];
   let tracing: TraceRequest | null = null;
   const listeners = new Set<() => void>();
 
-  /** What is typed while the disk is asked has its turn after the answer, so that it means the same however quickly it comes. */
-  function send(message: Message): void {
-    if (isTyped(message) && (held.length > 0 || isHeld(message)) && !insists(message)) {
-      held.push(message);
-      return;
-    }
-    take(message);
-    while (held.length > 0 && !isHeld(held[0]!)) take(held.shift()!);
-  }
-
   /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. Of a trace only those keys wait that hang on it. */
-  function isHeld(message: Typed): boolean {
+  const ahead = typedAhead(take, (typed) => {
     const disk = (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
-    return disk || (message.is === 'key' && waitsForTrace(model, message.key));
-  }
-
-  /** Ctrl+C waits for what was typed before it, not for the disk; a second one for nothing. */
-  function insists(message: Typed): boolean {
-    return isLeaving(message) && (held.length === 0 || held.some(isLeaving));
-  }
+    return disk || (typed.is === 'key' && waitsForTrace(model, typed.key));
+  });
 
   function take(message: Message): void {
     guarded(() => {
@@ -182,21 +164,21 @@ export function driverOf(options: DriverOptions): Driver {
 
   /** A part at a time, each after a frame, so that keys come first. */
   function word({ loaded, from }: Extract<Request, { do: 'word' }>): void {
-    guarded(() => send({ is: 'worded', of: loaded, upTo: wordFrom(loaded, from) }));
+    guarded(() => ahead({ is: 'worded', of: loaded, upTo: wordFrom(loaded, from) }));
   }
 
   /** Of several readings only the last is judged to the end. */
   async function judge(request: JudgeRequest): Promise<void> {
     const { loaded } = request;
     const document = await judged(loaded, () => request === judging);
-    if (document) send({ is: 'judged', of: loaded, document });
+    if (document) ahead({ is: 'judged', of: loaded, document });
   }
 
   /** Of several trials only the last is worked out. */
   async function tryOut(request: TryRequest): Promise<void> {
     const { loaded, trial } = request;
     const document = await judged(boatOnTrial(loaded, trial), () => request === trying);
-    if (document) send({ is: 'tried', of: loaded, trial, document });
+    if (document) ahead({ is: 'tried', of: loaded, trial, document });
   }
 
   /** Of several traces only the last is worked out. */
@@ -205,7 +187,7 @@ export function driverOf(options: DriverOptions): Driver {
     const wanted = () => request === tracing;
     try {
       const told = wanted() ? await work.trace(loaded, asked, wanted) : null;
-      if (told) send({ is: 'traced', of: loaded, asked, told });
+      if (told) ahead({ is: 'traced', of: loaded, asked, told });
     } catch (thrown) {
       fault(thrown);
     }
@@ -226,7 +208,7 @@ export function driverOf(options: DriverOptions): Driver {
     try {
       const message = told(await answer);
       asked -= 1;
-      send(message);
+      ahead(message);
     } catch (thrown) {
       fault(thrown);
     }
@@ -242,7 +224,7 @@ export function driverOf(options: DriverOptions): Driver {
     try {
       const result = await work.load();
       reading = false;
-      send({ is: 'loaded', result });
+      ahead({ is: 'loaded', result });
     } catch (thrown) {
       fault(thrown);
       return;
@@ -268,14 +250,6 @@ export function driverOf(options: DriverOptions): Driver {
       listeners.add(changed);
       return () => listeners.delete(changed);
     },
-    send,
+    send: ahead,
   };
-}
-
-function isTyped(message: Message): message is Typed {
-  return message.is === 'key' || message.is === 'pasted';
-}
-
-function isLeaving(message: Message): boolean {
-  return message.is === 'key' && message.key === 'ctrl c';
 }

@@ -1,5 +1,6 @@
 import { hoursAway } from '../words/engine-item.ts';
 import type { SpreadDocument } from '../words/item-document.ts';
+import { isUnknown } from '../words/item-page.ts';
 import {
   amountWords,
   badHundred,
@@ -30,11 +31,17 @@ export function figuresOf(sight: Sight, item: ShownItem): Figures {
   const now = item.now ? `${amountWords(item.now.value, item.now.unit)}${doubt(item.now)}` : null;
   return given([
     ['now', item.kind === 'fluid' && item.now ? levelWords(item) : now],
-    ['holds, leaving now', item.chance === null ? 'working' : hundred(item.chance * 100)],
-    ['good until', goodUntilWords(sight, item) || null],
+    ...(isUnknown(item) ? [] : holding(sight, item)),
     ['looked at', item.lookedAt === null ? null : momentWords(Date.parse(item.lookedAt), zone, sight.at)],
     ...ownFigures(sight, item),
   ]);
+}
+
+function holding(sight: Sight, item: ShownItem): [string, string | null][] {
+  return [
+    ['holds, leaving now', item.chance === null ? 'working' : hundred(item.chance * 100)],
+    ['good until', goodUntilWords(sight, item) || null],
+  ];
 }
 
 function ownFigures(sight: Sight, item: ShownItem): [string, string | null][] {

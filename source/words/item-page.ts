@@ -23,10 +23,25 @@ export function itemLines(item: ItemDocument, at: number, zone: string): string[
   return [
     `${capital(item.name)}: ${STATE_WORDS[item.state]}; ${item.consequence}.`,
     ...item.reasons,
-    `Holds until things can next be put right in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
-    item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
+    ...(isUnknown(item)
+      ? ['Nothing is known of it, so nothing is reckoned against it either.']
+      : [
+          `Holds until things can next be put right in ${Math.floor(item.chance * 100 + 1e-9)} of 100${untilWords(item.goodUntil, moment)}.`,
+          item.lookedAt === null ? 'Not looked at yet.' : `Last looked at ${moment(item.lookedAt)}.`,
+        ]),
     ...ownLines(item),
   ];
+}
+
+/** What wants a look and never had one holds in every passage, which tells nothing. */
+export function isUnknown({
+  state,
+  lookedAt,
+}: {
+  readonly state: string | null;
+  readonly lookedAt: string | null;
+}) {
+  return state === 'unseen' && lookedAt === null;
 }
 
 function untilWords(until: string | null, moment: (instant: string) => string): string {

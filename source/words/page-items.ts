@@ -75,7 +75,7 @@ function fluidCells(moment: Moment) {
     now ? amountWords(now.value, now.unit, full) : '-',
     amountWords(low, 'L', full),
     amountWords(full, 'L'),
-    untilWords(goodUntil, moment),
+    now ? untilWords(goodUntil, moment) : '-',
   ];
 }
 

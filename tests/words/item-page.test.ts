@@ -93,8 +93,7 @@ describe('an item in sentences', () => {
     };
     expect(itemLines(unread, AT, 'UTC')).toEqual([
       'Gear oil: not looked at; vital.',
-      'Holds until things can next be put right in 0 of 100.',
-      'Not looked at yet.',
+      'Nothing is known of it, so nothing is reckoned against it either.',
       'Low mark 1.1 L, full mark 1.3 L, to be kept 1.1 L.',
     ]);
   });

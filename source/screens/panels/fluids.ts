@@ -20,7 +20,7 @@ export function fluidsPanel(sight: Sight): Panel<Fluid> {
       fluid.now
         ? levelBar({ ...fluid, now: fluid.now.value, end: fluid.atEnd?.mean ?? null }, BAR_CELLS)
         : ' '.repeat(BAR_CELLS + 2),
-      goodUntilWords(sight, fluid),
+      fluid.now ? goodUntilWords(sight, fluid) : '-',
     ],
     onPoint: [0],
     mayGo: [2, 1],
