@@ -6,7 +6,8 @@ import { filesOf, type Shelf } from './shelf.ts';
 
 /**
  * The writer id under which this laptop goes on in this folder; null when it needs a new one. An id is used only while the line of its mark stands here:
- * in a copy of the folder, on a swapped stick, or where an older copy was put back it does not, or soon will not.
+ * in a copy of the folder, on a swapped stick, or where an older copy was put back it does not, or soon will not. Nor is it used while one of its files
+ * cannot be read: the mark may lag, and a number in that file would be used twice.
  */
 export function ownWriter(shelf: Shelf): string | null {
   return writersOn(shelf).find((writer) => isOwn(shelf, writer)) ?? null;
@@ -21,7 +22,7 @@ export function writersMarked(shelf: Shelf): readonly string[] {
 /** Whether this laptop goes on here under that writer id. */
 export function isOwn(shelf: Shelf, writer: string): boolean {
   const mark = ownMark(shelf, writer);
-  return mark !== null && hasLine(shelf, mark);
+  return mark !== null && hasLine(shelf, mark) && writersRead(shelf).includes(writer);
 }
 
 /** Where this laptop has written more under a writer id than stands here: the numbers that are missing. */

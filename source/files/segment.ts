@@ -37,7 +37,7 @@ export function save(shelf: Shelf, writer: string, batch: Batch): string | null 
 
 function segmentFor(shelf: Shelf, writer: string): Segment {
   const last = filesOf(shelf, writer).at(-1);
-  if (last && !shelf.dead.has(last.file) && !last.trouble && last.facts.bytes < segmentBytes) {
+  if (last && !shelf.dead.has(last.file) && last.facts.bytes < segmentBytes) {
     return { file: last.file, known: last };
   }
   const fileOf = (segment: number) => path.join(shelf.log, fileName(writer, segment));

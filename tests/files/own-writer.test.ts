@@ -1,9 +1,19 @@
-import { cpSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { realDisk } from '../../source/files/disk.ts';
 import { keepingOn } from '../../source/files/keeping.ts';
 import { newFolder } from '../../source/files/new-boat.ts';
-import { aBoatFolder, aFolder, loaded, saved, textsIn } from '../helpers/a-boat-folder.ts';
+import { aBoatFolder, aFolder, hasty, loaded, saved, textsIn } from '../helpers/a-boat-folder.ts';
 import { aBoatText } from '../helpers/a-boat-text.ts';
 import { aRemark } from '../helpers/a-laptop.ts';
 
@@ -70,6 +80,30 @@ describe('the writer id', () => {
     cpSync(join(lagging, 'mark'), mark);
     expect(await saved(boat.open(), aRemark('four'))).toMatchObject([{ n: 4 }]);
     expect((await loaded(boat.open())).troubles).toEqual([]);
+  });
+
+  it('is a new one while a file of its own cannot be read and the mark lags behind: no number is used twice', async () => {
+    const boat = aBoatFolder();
+    const [one] = await saved(boat.open(hasty), aRemark('one'));
+    const first = boat.files()[0]!;
+    const mark = join(boat.state, `${one!.writer}.mark`);
+    const lagging = readFileSync(mark);
+    const end = statSync(first).size;
+    const [two] = await saved(boat.open(hasty), aRemark('two'));
+    const second = join(boat.log, `${one!.writer}-0002.ndjson`);
+    writeFileSync(second, readFileSync(first).subarray(end));
+    truncateSync(first, end);
+    writeFileSync(mark, lagging);
+
+    const open: typeof realDisk.open = (path, opening) => {
+      if (path === second && opening === 'read') throw Object.assign(new Error('EIO'), { code: 'EIO' });
+      return realDisk.open(path, opening);
+    };
+    const failing = boat.open({ ...hasty, disk: { ...realDisk, ...hasty.disk, open } });
+    const [three] = await saved(failing, aRemark('three'));
+    expect(three!.id).not.toBe(two!.id);
+    expect(await textsIn(boat.open(hasty))).toEqual(['one', 'two', 'three']);
+    expect((await loaded(boat.open(hasty))).troubles).toEqual([]);
   });
 
   it('is not taken twice: a name that is already a file’s is passed over', async () => {
