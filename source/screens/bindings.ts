@@ -26,6 +26,8 @@ export interface Binding {
   readonly does: string;
   /** One or two words for the bottom line; absent keeps it off there. */
   readonly short?: string;
+  /** The page is there for this key: where there is little room the bottom line keeps it, as it does Enter. */
+  readonly foremost?: true;
   /** The pages it works on; absent means everywhere. */
   readonly on?: readonly PageName[];
   /** Where it works there; absent means always. */

@@ -56,14 +56,14 @@ export function panelLines<I extends ShownItem>(
   return (folding) => {
     const folded = folding && of('fit').length > 1;
     const inOrder = panel.items.filter((item) => ['out', ...(folded ? [] : ['fit'])].includes(groupOf(item)));
-    return [
-      table.head,
-      ...lead,
+    const body = [
       ...rows(inOrder),
       ...(folded ? foldLines(sight, panel, 'fit', of('fit'), rows) : []),
       ...foldLines(sight, panel, 'absent', of('absent'), rows),
       ...foldLines(sight, panel, 'leaving', of('leaving'), rows),
     ];
+    const hasRows = body.some(({ stop }) => stop?.opens.open === 'item');
+    return [hasRows ? table.head : table.title, ...lead, ...body];
   };
 }
 
@@ -83,7 +83,10 @@ function isAbsent(item: ShownItem): boolean {
 }
 
 interface Table {
+  /** The panel's title, with its columns' heads beside it. */
   readonly head: Line;
+  /** The title alone, where every row is folded away. */
+  readonly title: Line;
   readonly name: number;
   readonly cells: ReadonlyMap<ShownItem, readonly string[]>;
 }
@@ -110,6 +113,7 @@ function tableOf<I extends ShownItem>(panel: Panel<I>, width: number): Table {
   const headed = shown.map((column) => `${' '.repeat(GAP)}${columns[column]!.head}`).join('');
   return {
     head: exactly(line(say('  '), say(title, 'title'), say(headed)), width),
+    title: line(say('  '), say(panel.title, 'title')),
     name,
     cells: new Map(
       panel.items.map((item, row) => [item, shown.map((column) => columns[column]!.cells[row]!)]),

@@ -51,15 +51,19 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
   return { title, body: inHand === null ? shownFrom(lines, from, rows) : windowOf(lines, inHand, rows) };
 }
 
-/** The answer to the last key, or the keys that matter here, made from the key table: Enter and the last of them where there is little room. */
+/** The answer to the last key, or the keys that matter here, made from the key table: the foremost and the last of them where there is little room. */
 function bottomLine(model: Model): Line {
   if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
-  const shorts = bindingsAt(model).flatMap(({ short }) =>
-    short === undefined ? [] : [keyWords(short, model)],
+  const shorts = bindingsAt(model).flatMap(({ short, foremost }) =>
+    short === undefined
+      ? []
+      : [{ words: keyWords(short, model), stays: foremost ?? short.startsWith('Enter ') }],
   );
-  const isEnter = (short: string) => short.startsWith('Enter ');
   const text = (from: number, gap: string) =>
-    `  ${shorts.filter((short, at) => at >= from || isEnter(short)).join(gap)}`;
+    `  ${shorts
+      .filter(({ stays }, at) => stays || at >= from)
+      .map(({ words }) => words)
+      .join(gap)}`;
   const fits = (words: string) => widthOf(words) <= model.size.columns;
   const from = Math.max(
     0,

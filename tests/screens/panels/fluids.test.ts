@@ -36,3 +36,19 @@ describe('a fluid nobody has looked at', () => {
     expect(page).toContain('100 in 100');
   });
 });
+
+describe('a panel of which every row is folded away', () => {
+  it('has its title, and no heads over columns that are not there', () => {
+    const read = { lookedAt: '2026-02-03T07:40:00Z', state: 'fit' as const };
+    const fluids = ['Gear oil', 'Engine oil'].map((name, at) =>
+      aFluid({ ...unread, ...read, id: `${at}`, name }),
+    );
+    const folded = aModel({ size: { columns: 80, rows: 16 } }, aDocument({ items: fluids }));
+    const title = (shown: Model) =>
+      seen(shown)
+        .find((line) => line.includes('FLUIDS'))!
+        .trim();
+    expect(title(folded)).toBe('FLUIDS');
+    expect(title({ ...folded, unfolded: new Set(['fluids:fit']) })).toMatch(/^FLUIDS +now/u);
+  });
+});

@@ -71,6 +71,12 @@ function withFound(): Loaded {
 }
 
 describe('a trace on the board', () => {
+  it('keeps the keys of the answers on the narrowest bottom line', () => {
+    expect(seen(traced(aLoaded(), 'gear-oil', SIZES[0])).at(-1)).toMatch(
+      /^ {2}y seen {2}n not {2}c cannot tell {2}/u,
+    );
+  });
+
   it('says first what can be lived with, then asks the next best look with its cautions', () => {
     const page = text(traced());
     expect(page.indexOf('Can be lived with')).toBeGreaterThan(0);
