@@ -15,12 +15,14 @@ export function draftsFromLines(text: string): {
 } {
   const asked: Asked[] = [];
   const troubles: Trouble[] = [];
-  for (const [index, written] of text
-    .replace(/^\ufeff/, '')
-    .split('\n')
-    .entries()) {
+  let line = 0;
+  // Not all lines at once: a file of nothing but line ends would take ten times its length.
+  for (let start = text.startsWith('\ufeff') ? 1 : 0, stop = 0; stop < text.length; start = stop + 1) {
+    stop = text.indexOf('\n', start);
+    if (stop < 0) stop = text.length;
+    line += 1;
+    const written = text.slice(start, stop);
     if (written.trim() === '') continue;
-    const line = index + 1;
     const read = readLine(written, line);
     if (read.ok) asked.push({ draft: read.value, line });
     else troubles.push(...read.troubles);

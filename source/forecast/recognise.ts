@@ -11,7 +11,7 @@ import { MOST_ROWS, readTyped } from './typed.ts';
 import { isSentence } from './typed-row.ts';
 
 const HOUR = 3_600_000;
-/** The longest bulletins have some tens of kilobytes, tables of 16 days a few hundred. */
+/** The longest bulletins have some tens of kilobytes, a CSV table with as many rows as may be a few hundred; JSON takes more for the same. */
 const MOST_TEXT_BYTES = 500_000;
 const MOST_TABLE_BYTES = 4_000_000;
 /** Older than this it is never gone by: a newer one is to be had. */
@@ -105,8 +105,8 @@ function readText(text: string, bytes: number, given: Given): Result<Reading> {
   if (start.startsWith('{') || start.startsWith('[')) return readJson(text, given);
   if (/^<(?:!doctype|html|\?xml|head|body|pre)\b/i.test(start))
     return bad({ kind: 'foreign file', what: 'a web page' });
-  if (isCsv(text)) return readCsv(text, given);
   if (bytes > MOST_TEXT_BYTES) return bad({ kind: 'forecast too long', bytes, most: MOST_TEXT_BYTES });
+  if (isCsv(text)) return readCsv(text, given);
   return readBulletin(text, given) ?? readRows(text, given);
 }
 

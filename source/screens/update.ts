@@ -8,7 +8,7 @@ import type { VerdictDocument } from '../words/document.ts';
 import { entryWords } from '../words/entry-words.ts';
 import { stayingPresses } from '../words/staying.ts';
 import type { TraceAsked, TraceTold } from '../words/traced.ts';
-import { sayShortly } from '../words/troubles.ts';
+import { sayNotSaved } from '../words/troubles.ts';
 import { bindingOf } from './bindings.ts';
 import { boatChanged } from './boat/boat-moves.ts';
 import { fillIn } from './forms/form-moves.ts';
@@ -118,9 +118,9 @@ function begun(model: Model, what: string, result: Result<null>): Step {
 }
 
 /** Of a page that was left meanwhile: what was typed is said with what stood in the way. */
-function notSavedWords(drafts: readonly Draft[], [trouble]: readonly Trouble[], { boat }: Model): string {
-  const words = boat.is === 'open' && drafts[0] ? entryWords(drafts[0], boat.loaded.boat) : '';
-  return `NOT SAVED: ${words}. ${trouble ? sayShortly(trouble) : ''}`;
+function notSavedWords(drafts: readonly Draft[], troubles: readonly Trouble[], { boat }: Model): string {
+  const words = boat.is === 'open' && drafts[0] ? `: ${entryWords(drafts[0], boat.loaded.boat)}` : '';
+  return `${sayNotSaved(troubles)}${words}`;
 }
 
 function savedWords(drafts: readonly Draft[], boat: Boat): string {

@@ -2,7 +2,7 @@ import stringWidth from 'string-width';
 import type { Place, Trouble } from '../trouble.ts';
 import { boatFileWords } from './boat-file-troubles.ts';
 import { clean, cleanLine } from './clean.ts';
-import { folderWords } from './folder-troubles.ts';
+import { folderWords, sayCode } from './folder-troubles.ts';
 import { forecastWords } from './forecast-troubles.ts';
 import { logWords } from './log-troubles.ts';
 import { requestWords } from './request-troubles.ts';
@@ -36,6 +36,14 @@ export function sayShortly(trouble: Trouble): string {
   if (trouble.kind === 'in doubt' || right === undefined) return sentence(title);
   const such = trouble.kind === 'not understood' && attempt !== undefined ? `Such as: ${attempt}.` : '';
   return `${sentence(title)} ${right} ${such}`.trimEnd();
+}
+
+/** That nothing was saved, and what stood in the way, in a line. */
+export function sayNotSaved(troubles: readonly Trouble[]): string {
+  const ways = troubles.map((trouble) =>
+    trouble.kind === 'not saved' ? sayCode(trouble.code) : sayShortly(trouble),
+  );
+  return `NOT SAVED: ${ways.join('; ')}`;
 }
 
 const words: WordsOf<Trouble> = {

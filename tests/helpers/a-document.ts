@@ -165,6 +165,14 @@ export function aLoaded(overrides: Partial<Loaded> = {}): Loaded {
   };
 }
 
+/** The same boat once these entries have been read too. */
+export function withEntries(loaded: Loaded, more: readonly Entry[]): Loaded {
+  const all = [...loaded.entries, ...more];
+  const struck = new Set(all.flatMap((entry) => (entry.kind === 'strike' ? [entry.entry] : [])));
+  const entries = all.filter(({ id }) => !struck.has(id));
+  return { ...loaded, entries, condition: conditionAt(loaded.boat, entries, Date.parse(AT)) };
+}
+
 export function aFluid(given: Given<'fluid'>): Of<'fluid'> {
   const spread = (mean: number) => ({ mean, sd: mean / 10, p10: mean * 0.87, p90: mean * 1.13 });
   return {

@@ -1,6 +1,6 @@
 import type { Stream } from '../../source/maths/stream.ts';
 import { type Binding, bindingsOn } from '../../source/screens/bindings.ts';
-import type { PageName } from '../../source/screens/model.ts';
+import type { Message, PageName } from '../../source/screens/model.ts';
 
 /** A key as a terminal sends it, in one piece. */
 export type Key = string;
@@ -31,6 +31,7 @@ const SENT = {
   'ctrl w': '\u0017',
 } as const;
 const sentAs = new Map<string, Key>(Object.entries(SENT));
+const nameOf = new Map<Key, string>(Object.entries(SENT).map(([name, sent]) => [sent, name]));
 const { enter: ENTER, escape: ESCAPE, tab: TAB, down: DOWN } = SENT;
 
 /** What ends the program, stops it, or gives the terminal to another: nothing can be compared after it. */
@@ -149,6 +150,12 @@ export function keyScript({ uniform }: Stream): Key[] {
   function one<T>(of: readonly T[]): T {
     return of[Math.floor(uniform() * of.length)]!;
   }
+}
+
+/** What the board is told by a key of a script. */
+export function messageOf(key: Key): Message {
+  const pasted = /^\u001b\[200~(.*)\u001b\[201~$/su.exec(key);
+  return pasted ? { is: 'pasted', text: pasted[1]! } : { is: 'key', key: nameOf.get(key) ?? key };
 }
 
 /** Every key of the table that works on the page, but those that leave. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { liveOnAFailingDisk } from '../helpers/life-on-a-failing-disk.ts';
+import { anyKeys } from './any-keys.ts';
 import type { Campaign } from './campaign.ts';
 import { copiesOnAFailingDisk } from './copies.ts';
 import { drawingFilter } from './drawing.ts';
@@ -34,6 +35,7 @@ describe('a short share of each campaign of `npm run soak` loses nothing, and al
     [mergeLaws, 40],
     [wrongClocks, 40],
     [drawingFilter, 4000],
+    [anyKeys, 25],
   ])('$name', async (campaign, count) => {
     const outcome = await campaign.run(count, seed);
     expect(outcome).toEqual({ count: outcome.count, lost: 0, undetected: 0, notes: [] });

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { anyKeys } from './any-keys.ts';
 import type { Campaign } from './campaign.ts';
 import { copiesOnAFailingDisk } from './copies.ts';
 import { drawingFilter } from './drawing.ts';
@@ -42,6 +43,7 @@ const CAMPAIGNS: { readonly [word: string]: Campaign } = {
   parsers,
   drawing: drawingFilter,
   planted: plantedFaults,
+  any: anyKeys,
   keys: keyChunks,
 };
 /** What is to be found in them is found only with enough tries. */

@@ -42,13 +42,13 @@ export function enterRow(model: Model): Step {
   if (page.at < 0) return toRoundRow(1)(model);
   const row = page.rows[page.at];
   if (!row) return leaveRound(model);
-  const { id, name } = row.look;
+  const { id } = row.look;
   const text = unsavedText(page, id);
   const before = enteredAt(page, id);
   if (before && text === '') return [withTop(model, onward(page)), []];
   const read = rowDrafts(row, text, page, model);
   if (read === null)
-    return [{ ...model, notice: `${name}: never looked at, so nothing to be unchanged from` }, []];
+    return [{ ...model, notice: 'never looked at, so nothing to be unchanged from: type what you find' }, []];
   const troubles = read.ok ? doubted(read.value, page, model) : read.troubles;
   if (!read.ok || troubles.length > 0)
     return [withTop(model, { ...page, told: { troubles, insisted: read.ok }, leaving: false }), []];
@@ -73,10 +73,8 @@ export function restUnchanged(model: Model): Step {
   const never = open.filter(({ last }) => last === null).length;
   const typed = open.length - given.length - never;
   const notice = [
-    given.length === 0 ? 'nothing left to be unchanged' : `${given.length} seen and unchanged`,
-    ...(never === 0
-      ? []
-      : [`${counted(never, 'row', 'rows')} never looked at: nothing to be unchanged from`]),
+    given.length === 0 ? 'none left unchanged' : `${given.length} seen and unchanged`,
+    ...(never > 0 ? [`${counted(never, 'row', 'rows')} never looked at`] : []),
     ...(typed > 0 ? [`${counted(typed, 'row', 'rows')} typed in and not saved`] : []),
   ].join('; ');
   if (given.length === 0) return [{ ...model, notice }, []];

@@ -1,7 +1,7 @@
 import type { Draft, Entry } from '../../logbook/entries.ts';
 import type { Result, Trouble } from '../../trouble.ts';
 import type { VerdictDocument } from '../../words/document.ts';
-import { sayShortly } from '../../words/troubles.ts';
+import { sayNotSaved } from '../../words/troubles.ts';
 import { fieldWith } from '../field.ts';
 import type { Loaded, Model, Page, Step } from '../model.ts';
 import { type Batch, type RoundPage, rowInHand } from './round.ts';
@@ -19,8 +19,7 @@ export function roundSaved(
   const batch = page.batches.find((one) => one.drafts === drafts);
   if (!result.ok) {
     const kept = batch ? typedAgain(page, batch, result.troubles) : stillThere(page, drafts);
-    const notice = `NOT SAVED: ${result.troubles.map(sayShortly).join(' ')}`;
-    return [{ ...walkedAgain(model, page, kept), notice }, []];
+    return [{ ...walkedAgain(model, page, kept), notice: sayNotSaved(result.troubles) }, []];
   }
   if (!batch) {
     const without = withLooks(page, (look) => (look.strike === drafts ? null : look));

@@ -1,7 +1,7 @@
 import { cautionsFor, passCaution } from '../../words/cautions.ts';
 import { entryWords } from '../../words/entry-words.ts';
 import { momentWords } from '../../words/say.ts';
-import { sayShortly } from '../../words/troubles.ts';
+import { sayNotSaved, sayShortly } from '../../words/troubles.ts';
 import { EMPTY, fieldSpans } from '../field.ts';
 import { type Line, line, paragraph, type Span, say } from '../lines.ts';
 import type { Sight } from '../sight.ts';
@@ -116,7 +116,10 @@ function outcome(sight: Sight, page: RoundPage, row: RoundRow): Span[] {
   const { id } = row.look;
   const failed = page.failed[id];
   if (failed)
-    return [say(`NOT SAVED: ${failed.map(sayShortly).join(' ')}`, 'watch'), say('Enter tries again.')];
+    return [
+      say(`${sayNotSaved(failed)}.`, 'watch'),
+      say('Enter tries again; write it on paper until it is saved.'),
+    ];
   if (page.told) return toldSpans(page);
   const text = (page.fields[id]?.text ?? '').trim();
   const before = enteredAt(page, id);

@@ -8,7 +8,7 @@ import { openTrace } from '../../../source/screens/trace/open-trace.ts';
 import { update } from '../../../source/screens/update.ts';
 import { ownTables } from '../../../source/tracing/tables.ts';
 import { aBoat, sandpiper } from '../../helpers/a-boat.ts';
-import { AT, aDocument, aLoaded } from '../../helpers/a-document.ts';
+import { AT, aDocument, aLoaded, withEntries } from '../../helpers/a-document.ts';
 import { aModel, moved, SIZES, seen } from '../../helpers/a-model.ts';
 import { anEntry } from '../../helpers/an-entry.ts';
 
@@ -40,16 +40,12 @@ function answered(model: Model, key: string): Model {
   const { drafts } = request;
   const entries = drafts.map(({ kind, at, ...fields }) => anEntry(kind, fields as never, at) as Entry);
   const saved = moved(pressed, { is: 'saved', drafts, result: { ok: true, value: entries } });
-  return moved(saved, { is: 'loaded', result: { ok: true, value: withEntries(saved, entries) } });
+  return moved(saved, { is: 'loaded', result: { ok: true, value: withEntries(openedIn(saved), entries) } });
 }
 
-function withEntries(model: Model, more: readonly Entry[]): Loaded {
-  if (model.boat.is !== 'open') throw new Error('no boat');
-  const { loaded } = model.boat;
-  const all = [...loaded.entries, ...more];
-  const struck = new Set(all.flatMap((entry) => (entry.kind === 'strike' ? [entry.entry] : [])));
-  const entries = all.filter(({ id }) => !struck.has(id));
-  return { ...loaded, entries, condition: conditionAt(loaded.boat, entries, Date.parse(AT)) };
+function openedIn({ boat }: Model): Loaded {
+  if (boat.is !== 'open') throw new Error('no boat');
+  return boat.loaded;
 }
 
 /** The invented log with two hunts that work has closed, of a washer and of a hose. */
@@ -60,7 +56,7 @@ function withFound(): Loaded {
     anEntry('clue', { item, clue: what, seen: true }, at(day)) as Entry;
   const job = (day: string, text: string, cause: string) =>
     anEntry('job', { item, text, cause }, at(day)) as Entry;
-  return withEntries(traced(), [
+  return withEntries(openedIn(traced()), [
     clue('03-01', 'hanging-drop'),
     job('03-02', 'new washer', 'plug'),
     clue('03-09', 'helped'),
@@ -240,7 +236,7 @@ describe('a trace on the board', () => {
   it('takes the word of who did the work on whether it helped, where work is open', () => {
     expect(pageOf(moved(traced(), 'h')).page).toBe('trace');
     const job = anEntry('job', { item: 'gear-oil', text: 'nipped up', cause: 'output-seal' }, AT) as Entry;
-    const model = traced(withEntries(traced(), [job]));
+    const model = traced(withEntries(openedIn(traced()), [job]));
     expect(flat(model)).toContain('or h says so');
     const form = moved(model, 'h');
     expect(pageOf(form)).toMatchObject({ page: 'form', form: 'helped', about: 'gear-oil' });
