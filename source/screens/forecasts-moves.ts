@@ -37,8 +37,7 @@ export function countForecast(model: Model): Step {
   const { document, loaded } = model.boat;
   const one = document?.forecasts[page.at];
   if (!one) return [model, []];
-  if (loaded.readOnly)
-    return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
+  if (loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
   if (one.counts) return [{ ...model, notice: 'it counts already' }, []];
   const draft: Draft = {
     kind: 'forecast',

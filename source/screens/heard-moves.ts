@@ -10,8 +10,7 @@ import { mostFrom, pageRows } from './turned.ts';
 /** Opens the page to type a forecast on; where nothing can be saved, says why instead. */
 export function hear(model: Model): Step {
   if (model.boat.is !== 'open') return [model, []];
-  if (model.boat.loaded.readOnly)
-    return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
+  if (model.boat.loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
   const fields = Array.from({ length: 1 + rowsFor([]) }, () => EMPTY);
   const page: HeardPage = {
     page: 'heard',

@@ -30,8 +30,7 @@ export function keys(model: Model): Step {
 }
 
 export function palette(model: Model): Step {
-  if (!model.colour)
-    return [{ ...model, notice: 'plain: this terminal has no colour, or was asked for none' }, []];
+  if (!model.colour) return [{ ...model, notice: 'plain: no colour here, or none wanted' }, []];
   const next = nextPalette(model.palette);
   return [{ ...model, palette: next, notice: next }, [{ do: 'keep palette', palette: next }]];
 }

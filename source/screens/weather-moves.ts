@@ -48,8 +48,7 @@ export function tryStep(by: 1 | -1): (model: Model) => Step {
     const page = pageOf(model);
     const { boat } = model;
     if (page.page !== 'weather' || boat.is !== 'open' || boat.document === null) return [model, []];
-    if (boat.document.forecast === null)
-      return [{ ...model, notice: 'without a forecast there is nothing to try' }, []];
+    if (boat.document.forecast === null) return [{ ...model, notice: 'no forecast, so nothing to try' }, []];
     const ground = { loaded: boat.loaded, document: boat.document };
     const trial = stepped(page.trial, page.field, by, ground);
     if (!isTrial(trial)) return tryNothing(model);

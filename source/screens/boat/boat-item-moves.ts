@@ -37,7 +37,7 @@ export const saveItem = withItem((model, page) => {
 /** Back; at the second time where something was typed, since it goes. */
 export const leaveItem = withItem((model, page) => {
   if (!page.typed || page.leaving) return [turnedBack(model), []];
-  const notice = 'Esc again goes back; nothing of it is saved';
+  const notice = 'Esc again goes back, nothing saved';
   return [{ ...withTop(model, { ...page, leaving: true }), notice }, []];
 });
 

@@ -82,7 +82,7 @@ function openPart(model: Model, page: BoatPage, part: Part | undefined, how: 'ad
   const { boat, readOnly } = model.boat.loaded;
   if (readOnly) return [withTop(model, { ...page, told: [readOnly] }), []];
   const { kind } = part;
-  if (how === 'add' && !isList(kind)) return noted(model, `there is one of ${part.name}: Enter changes it`);
+  if (how === 'add' && !isList(kind)) return noted(model, 'there is but one: Enter changes it');
   const isNew = how === 'add' || (isList(kind) && part.id === null);
   const id = isNew ? null : part.id;
   const { rows, texts, before } = rowsOf(boat, kind, id);

@@ -47,8 +47,7 @@ export function fillIn(form: FormName): (model: Model) => Step {
   return (model) => {
     const sight = sightOf(model);
     if (model.boat.is !== 'open' || !sight) return [model, []];
-    if (model.boat.loaded.readOnly)
-      return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
+    if (model.boat.loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
     const row = chosenRow(model);
     const about = row?.is === 'entry' ? row.entry.id : (aboutOf(model)?.id ?? '');
     const fields = forms[form].rows(sight, about).map(() => EMPTY);

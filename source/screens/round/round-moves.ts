@@ -14,8 +14,7 @@ import { rowDrafts } from './typed-row.ts';
 export function begin(model: Model): Step {
   if (model.boat.is !== 'open') return [model, []];
   const { loaded, document } = model.boat;
-  if (loaded.readOnly)
-    return [{ ...model, notice: 'nothing can be saved here: ! says what stands in the way' }, []];
+  if (loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
   const rows = roundRows(loaded, document);
   if (rows.length === 0) return [{ ...model, notice: 'nothing is due a look' }, []];
   const answer = { began: document, latest: document };
@@ -47,8 +46,7 @@ export function enterRow(model: Model): Step {
   const before = enteredAt(page, id);
   if (before && text === '') return [withTop(model, onward(page)), []];
   const read = rowDrafts(row, text, page, model);
-  if (read === null)
-    return [{ ...model, notice: 'never looked at, so nothing to be unchanged from: type what you find' }, []];
+  if (read === null) return [{ ...model, notice: 'never looked at: type what you find' }, []];
   const troubles = read.ok ? doubted(read.value, page, model) : read.troubles;
   if (!read.ok || troubles.length > 0)
     return [withTop(model, { ...page, told: { troubles, insisted: read.ok }, leaving: false }), []];
@@ -73,10 +71,10 @@ export function restUnchanged(model: Model): Step {
   const never = open.filter(({ last }) => last === null).length;
   const typed = open.length - given.length - never;
   const notice = [
-    given.length === 0 ? 'none left unchanged' : `${given.length} seen and unchanged`,
-    ...(never > 0 ? [`${counted(never, 'row', 'rows')} never looked at`] : []),
-    ...(typed > 0 ? [`${counted(typed, 'row', 'rows')} typed in and not saved`] : []),
-  ].join('; ');
+    `${given.length} unchanged`,
+    ...(never > 0 ? [`${never} never seen`] : []),
+    ...(typed > 0 ? [`${typed} unsaved`] : []),
+  ].join(', ');
   if (given.length === 0) return [{ ...model, notice }, []];
   const [next, requests] = entered(page, given, model);
   return [{ ...withTop(model, toFirstOpen(next)), notice }, requests];
@@ -87,7 +85,7 @@ export function strikeLast(model: Model): Step {
   const page = pageOf(model);
   if (page.page !== 'round') return [model, []];
   const last = page.batches.findLast(({ looks }) => looks.some(({ strike }) => strike === null));
-  if (!last) return [{ ...model, notice: 'nothing entered in this round to strike' }, []];
+  if (!last) return [{ ...model, notice: 'nothing of this round to strike' }, []];
   const rows = last.looks.filter(({ strike }) => strike === null).map(({ row }) => row);
   const names = page.rows.filter(({ look }) => rows.includes(look.id)).map(({ look }) => look.name);
   const struck = struckWhere(page, (look) => last.looks.includes(look));
@@ -108,7 +106,7 @@ export function leaveRound(model: Model): Step {
   return [
     {
       ...withTop(model, { ...page, at, told: null, leaving: true, from: 0 }),
-      notice: 'not saved yet: Enter saves it, Esc again leaves it',
+      notice: 'Enter saves it, Esc again leaves it',
     },
     [],
   ];

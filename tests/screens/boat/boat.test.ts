@@ -179,7 +179,7 @@ describe('the boat page', () => {
     expect(pageText(moved(model, 'back tab'))).toMatch(/ENGINES\s*\n {2}> /u);
     const limits = at(null, aModel(), 'limits');
     expect(moved(limits, 'x').notice).toBe('what she goes out in cannot be retired');
-    expect(moved(limits, 'a').notice).toBe('there is one of what she goes out in: Enter changes it');
+    expect(moved(limits, 'a').notice).toBe('there is but one: Enter changes it');
   });
 
   it('writes limits, anchorages and what the boat has of her own', () => {
@@ -241,10 +241,7 @@ describe('the boat page', () => {
     const model = moved(at('gear-oil'), 'enter');
     expect(pageOf(moved(model, 'escape')).page).toBe('boat');
     const [asked] = update(moved(model, '!'), { is: 'key', key: 'escape' });
-    expect([pageOf(asked).page, asked.notice]).toEqual([
-      'boat item',
-      'Esc again goes back; nothing of it is saved',
-    ]);
+    expect([pageOf(asked).page, asked.notice]).toEqual(['boat item', 'Esc again goes back, nothing saved']);
     expect(pageOf(moved(asked, '!', 'escape')).page).toBe('boat item');
     expect(pageOf(moved(asked, 'escape')).page).toBe('boat');
   });

@@ -93,7 +93,7 @@ describe('a form', () => {
     const readOnly = { kind: 'cannot read', file: 'log', code: 'EROFS' } as const;
     const model = moved(at('gear-oil', aModel({}, aDocument(), aLoaded({ readOnly }))), 't');
     expect(pageOf(model).page).toBe('item');
-    expect(model.notice).toContain('nothing can be saved here');
+    expect(model.notice).toContain('nothing can be saved');
   });
 
   it('is not opened about what it is not for', () => {

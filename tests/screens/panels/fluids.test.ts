@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { textOf } from '../../../source/screens/lines.ts';
 import type { Model } from '../../../source/screens/model.ts';
+import { panelLines } from '../../../source/screens/panel.ts';
+import { fluidsPanel } from '../../../source/screens/panels/fluids.ts';
+import { sightOf } from '../../../source/screens/sight.ts';
 import { aDocument, aFluid } from '../../helpers/a-document.ts';
 import { aModel, SIZES, seen } from '../../helpers/a-model.ts';
 
@@ -43,12 +47,9 @@ describe('a panel of which every row is folded away', () => {
     const fluids = ['Gear oil', 'Engine oil'].map((name, at) =>
       aFluid({ ...unread, ...read, id: `${at}`, name }),
     );
-    const folded = aModel({ size: { columns: 80, rows: 16 } }, aDocument({ items: fluids }));
-    const title = (shown: Model) =>
-      seen(shown)
-        .find((line) => line.includes('FLUIDS'))!
-        .trim();
-    expect(title(folded)).toBe('FLUIDS');
-    expect(title({ ...folded, unfolded: new Set(['fluids:fit']) })).toMatch(/^FLUIDS +now/u);
+    const sight = sightOf(aModel({}, aDocument({ items: fluids })))!;
+    const lines = panelLines(sight, fluidsPanel(sight), 76);
+    expect(lines(true).map(textOf)).toEqual(['  FLUIDS', expect.stringContaining('2 fluids, all fit')]);
+    expect(textOf(lines(false)[0]!)).toMatch(/^ {2}FLUIDS +now/u);
   });
 });

@@ -206,10 +206,10 @@ describe('a round', () => {
   it('a says how many, and what was never looked at; the looks before leaving wait for their pass', () => {
     const first = played(aRound(), ['a']);
     expect(first.saved).toHaveLength(10);
-    expect(first.model.notice).toBe('10 seen and unchanged');
+    expect(first.model.notice).toBe('10 unchanged');
     const second = played(first.model, ['a']);
     expect(second.saved).toHaveLength(2);
-    expect(second.model.notice).toContain('1 row never looked at');
+    expect(second.model.notice).toContain('1 never seen');
     expect(played(first.model, ['u', 'u']).saved.filter(({ kind }) => kind === 'strike')).toHaveLength(10);
   });
 
@@ -227,7 +227,7 @@ describe('a round', () => {
       { kind: 'strike', entry: 'aaaaaa-1' },
     ]);
     expect(pageOf(model)).toMatchObject({ at: 0, batches: [] });
-    expect(played(model, ['u']).model.notice).toContain('nothing entered');
+    expect(played(model, ['u']).model.notice).toContain('nothing of this round');
   });
 
   it('u before the disk has answered strikes it once it has', () => {
@@ -275,13 +275,13 @@ describe('a round', () => {
     const readOnly = { kind: 'cannot read', file: 'log', code: 'EROFS' } as const;
     const model = moved(aModel({}, aDocument(), { ...aMorning(), readOnly }), 'r');
     expect(pageOf(model).page).toBe('board');
-    expect(model.notice).toContain('nothing can be saved here');
+    expect(model.notice).toContain('nothing can be saved');
   });
 
   it('Escape leaves what is saved, and says once what is not', () => {
     expect(pageOf(played(aRound(), keys('+1~^')).model).page).toBe('board');
     const warned = played(aRound(), keys('+1^')).model;
-    expect(warned.notice).toContain('not saved yet');
+    expect(warned.notice).toContain('Enter saves it');
     expect(pageOf(moved(warned, 'escape')).page).toBe('board');
   });
 
