@@ -44,7 +44,7 @@ export interface Shelf {
   readonly named: Set<string>;
   /** Under which this process saved last, so that the next save need not look for it before it has the lock. */
   writer: string | null;
-  /** The highest Lamport count. */
+  /** The highest Lamport count ever read: what is out of reach for a moment still counts. */
   highest: number;
   keys: Set<string>;
 }
@@ -103,7 +103,6 @@ function takeIn(shelf: Shelf, files: readonly ReadLogFile[], known: ReadonlyMap<
   const gone = shelf.files.length < known.size;
   const added = shelf.files.map((file) => addedLines(known.get(file.file), file));
   if (gone || !added.every((lines) => lines !== null)) {
-    shelf.highest = 0;
     shelf.keys = new Set();
     follow(
       shelf,
@@ -138,7 +137,7 @@ function follow(shelf: Shelf, lines: readonly Line[]): void {
     const key = line.how === 'entry' ? line.frame.key : undefined;
     if (key !== undefined) shelf.keys.add(key);
   }
-  if (leapt) shelf.highest = highestCount(shelf.files.map(asLogFile));
+  if (leapt) shelf.highest = Math.max(shelf.highest, highestCount(shelf.files.map(asLogFile)));
 }
 
 function listLog(disk: Disk, log: string): { names: readonly string[]; troubles: readonly Trouble[] } {

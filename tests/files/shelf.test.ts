@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { realDisk } from '../../source/files/disk.ts';
 import { mostLeap } from '../../source/logbook/counts.ts';
 import { mostCount, writeLine } from '../../source/logbook/line.ts';
 import { aBoatFolder, hasty, loaded, saved } from '../helpers/a-boat-folder.ts';
@@ -25,6 +26,19 @@ function aBoatWithCounts(v: number, ...counts: number[]) {
 describe('the count of an entry saved', () => {
   it('goes on from the highest that another laptop has written', async () => {
     expect(await saved(aBoatWithCounts(1, 3, 9).open(hasty), aRemark('ours'))).toMatchObject([{ lc: 10 }]);
+  });
+
+  it('goes on from what was read before, while the disk fails to read it again', async () => {
+    const boat = aBoatWithCounts(1, 3, 9);
+    let fails = false;
+    const list: typeof realDisk.list = (folder) => {
+      if (fails && folder === boat.log) throw Object.assign(new Error('EIO'), { code: 'EIO' });
+      return realDisk.list(folder);
+    };
+    const open = boat.open({ ...hasty, disk: { ...realDisk, ...hasty.disk, list } });
+    await loaded(open);
+    fails = true;
+    expect(await saved(open, aRemark('ours'))).toMatchObject([{ lc: 10 }]);
   });
 
   it('goes on from a line of a version to come too', async () => {
