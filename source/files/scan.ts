@@ -18,7 +18,6 @@ export const mostJunkLines = 100_000;
 
 /** Read at once: large enough for few system calls, small enough that a long log never stands in memory as one piece. */
 const chunkBytes = 256 * 1024;
-const lf = 0x0a;
 /** A character of a text takes at most so many bytes in UTF-8. */
 const mostCharacterBytes = 3;
 
@@ -34,12 +33,10 @@ export function scan(disk: Disk, file: number, from: number, crc32: Crc32): Scan
     const got = disk.read(file, buffer.subarray(held, held + chunkBytes), at);
     if (got === 0) break;
     const filled = held + got;
-    const whole = buffer.subarray(0, filled).lastIndexOf(lf) + 1;
+    const whole = buffer.subarray(0, filled).lastIndexOf('\n') + 1;
     if (whole > 0) {
-      const known = lines.length;
-      readLines(buffer.subarray(0, whole), crc32, lines);
+      junk = readLines(buffer.subarray(0, whole), crc32, lines, junk);
       end = at + whole - held;
-      for (let i = known; i < lines.length; i += 1) if (isJunk(lines[i] as Line)) junk += 1;
       if (junk > mostJunkLines) return { lines, end, tail: null, givenUp: true };
     }
     at += got;
@@ -55,25 +52,27 @@ function isJunk(line: Line): boolean {
   return line.frame === null && line.how !== 'edited';
 }
 
-/** Lines decoded together are read several times faster than one by one. */
-function readLines(bytes: Buffer, crc32: Crc32, into: Line[]): void {
-  if (isUtf8(bytes)) {
-    const text = bytes.toString('utf8');
-    const lines = readTexts(text, crc32);
-    if (lines) {
-      for (const line of lines) into.push(line);
-      return;
-    }
-    for (let start = 0, stop = 0; start < text.length; start = stop + 1) {
-      stop = text.indexOf('\n', start);
-      into.push(lineIn(text.slice(start, stop), crc32));
-    }
-    return;
+/** Lines decoded together are read several times faster than one by one. Gives how much is junk by then; it ends where that is too much. */
+function readLines(bytes: Buffer, crc32: Crc32, into: Line[], junk: number): number {
+  const text = isUtf8(bytes) ? bytes.toString('utf8') : null;
+  let found = junk;
+  const take = (line: Line) => {
+    if (isJunk(line)) found += 1;
+    into.push(line);
+  };
+  const together = text === null ? null : readTexts(text, crc32);
+  if (together) {
+    for (const line of together) take(line);
+    return found;
   }
-  for (let start = 0, stop = 0; start < bytes.length; start = stop + 1) {
-    stop = bytes.indexOf(lf, start);
-    into.push(readLine(bytes.subarray(start, stop), crc32));
+  const whole = text ?? bytes;
+  for (let start = 0, stop = 0; start < whole.length && found <= mostJunkLines; start = stop + 1) {
+    stop = whole.indexOf('\n', start);
+    take(
+      text === null ? readLine(bytes.subarray(start, stop), crc32) : lineIn(text.slice(start, stop), crc32),
+    );
   }
+  return found;
 }
 
 function lineIn(text: string, crc32: Crc32): Line {

@@ -13,7 +13,11 @@ import { isSentence } from './typed-row.ts';
 const HOUR = 3_600_000;
 /** The longest bulletins have some tens of kilobytes, a CSV table with as many rows as may be a few hundred; JSON takes more for the same. */
 const MOST_TEXT_BYTES = 500_000;
-const MOST_TABLE_BYTES = 4_000_000;
+const MOST_JSON_BYTES = 4_000_000;
+/** Enough to tell by. */
+const START_BYTES = 1000;
+const JSON_START = /^[[{]/;
+const WEB_PAGE = /^<(?:!doctype|html|\?xml|head|body|pre)\b/i;
 /** Older than this it is never gone by: a newer one is to be had. */
 const OLD_HOURS = 24;
 /** Clocks aboard and ashore differ by less. */
@@ -40,10 +44,12 @@ export function readForecast(
   if (isGrib(bytes)) return good({ kind: 'grib' });
   const what = foreignKind(bytes);
   if (what !== null) return bad({ kind: 'foreign file', what });
-  if (bytes.length > MOST_TABLE_BYTES)
-    return bad({ kind: 'forecast too long', bytes: bytes.length, most: MOST_TABLE_BYTES });
+  const start = decoded(bytes.subarray(0, START_BYTES)).trimStart();
+  if (WEB_PAGE.test(start)) return bad({ kind: 'foreign file', what: 'a web page' });
+  const most = JSON_START.test(start) ? MOST_JSON_BYTES : MOST_TEXT_BYTES;
+  if (bytes.length > most) return bad({ kind: 'forecast too long', bytes: bytes.length, most });
   const { text, cleaned } = plainText(decoded(bytes));
-  const reading = readText(text, bytes.length, given);
+  const reading = readText(text, given);
   if (!reading.ok) return reading;
   if ('asks' in reading.value) return good({ kind: 'asks', asks: reading.value.asks });
   const control: readonly Problem[] = cleaned ? [{ kind: 'control codes', where: '' }] : [];
@@ -99,13 +105,10 @@ export function finished(
   });
 }
 
-function readText(text: string, bytes: number, given: Given): Result<Reading> {
-  const start = text.trimStart().slice(0, 200);
+function readText(text: string, given: Given): Result<Reading> {
+  const start = text.trimStart();
   if (start === '') return bad({ kind: 'forecast empty' });
-  if (start.startsWith('{') || start.startsWith('[')) return readJson(text, given);
-  if (/^<(?:!doctype|html|\?xml|head|body|pre)\b/i.test(start))
-    return bad({ kind: 'foreign file', what: 'a web page' });
-  if (bytes > MOST_TEXT_BYTES) return bad({ kind: 'forecast too long', bytes, most: MOST_TEXT_BYTES });
+  if (JSON_START.test(start)) return readJson(text, given);
   if (isCsv(text)) return readCsv(text, given);
   return readBulletin(text, given) ?? readRows(text, given);
 }

@@ -6,7 +6,7 @@ import { type Campaign, found, type Outcome } from './campaign.ts';
 const run = promisify(execFile);
 const mostMb = 200;
 /** Node takes what it is let take before it tidies up; so little shows what is needed, and more than that ends the process. */
-const SMALL = ['--max-old-space-size=96', '--max-semi-space-size=4', '--expose-gc'];
+const SMALL = ['--max-old-space-size=64', '--max-semi-space-size=4'];
 
 /** Boat file, log, standard input, forecasts and arguments on mutated texts, a few of them huge. */
 export const parsers: Campaign = {
