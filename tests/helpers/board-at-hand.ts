@@ -6,7 +6,7 @@ import { type Model, pageOf, type Request, type Step } from '../../source/screen
 import { spokenLines } from '../../source/screens/spoken.ts';
 import { update } from '../../source/screens/update.ts';
 import { tracing } from '../../source/words/traced.ts';
-import { withEntries } from './a-document.ts';
+import { aDocument, aLoaded, withEntries } from './a-document.ts';
 import { aModel, SIZES, seen } from './a-model.ts';
 import { anEntry } from './an-entry.ts';
 import { keyScript, messageOf } from './key-scripts.ts';
@@ -19,19 +19,28 @@ const ROOMY = 80;
 /** But for what gives back what was typed, which may be of any length. */
 const GIVES_BACK = /^ {2}(?:saved: |NOT SAVED: .*: )/u;
 
+const READ_ONLY = { kind: 'read only', folder: '/boats/sandpiper', code: 'EROFS' } as const;
+
 /**
- * Types keys by chance into the invented boat's board, whose disk refuses now and then and whose window changes its size. After each key nothing may be
+ * Types keys by chance into the invented boat's board, whose disk refuses now and then or may only be read, and whose window changes its size. After each key nothing may be
  * drawn or spoken that is not there, nor the bottom line be cut where there is room; nothing may be thrown. Null, or the first that was not so, with the keys.
  */
 export function shownWrongly(seed: number): string | null {
   const chances = stream(seed, 'board at hand');
-  let model = aModel({ size: aSize(chances), by: chances.uniform() < 0.5 ? 'Ada' : null });
+  const sometimes = (share: number) => chances.uniform() < share;
+  const given = {
+    size: aSize(chances),
+    by: sometimes(0.5) ? 'Ada' : null,
+    arrows: sometimes(0.8),
+    colour: sometimes(0.8),
+  };
+  const readOnly = sometimes(0.1) ? READ_ONLY : null;
+  let model = aModel(given, aDocument(), aLoaded({ readOnly }));
   const script = keyScript(chances);
   for (const [at, key] of script.entries()) {
     const fault = attempt(() => {
       model = answered(update(model, messageOf(key)), chances);
-      if (chances.uniform() < 0.05)
-        model = answered(update(model, { is: 'resized', size: aSize(chances) }), chances);
+      if (sometimes(0.05)) model = answered(update(model, { is: 'resized', size: aSize(chances) }), chances);
       return faultOf(model);
     });
     if (fault !== null)

@@ -4,7 +4,7 @@ import { anOutcome, type Campaign, found } from './campaign.ts';
 /** Scripts of keys by chance on every page and at every size: nothing may be thrown, cut off at the bottom or drawn that is not there. */
 export const anyKeys: Campaign = {
   name: 'any keys on any page at any size',
-  count: 5000,
+  count: 2000,
   async run(count, seed) {
     const outcome = anOutcome();
     for (let n = 0; n < count; n += 1) {
