@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Trouble } from '../../../source/trouble.ts';
 import { aDocument, aLoaded } from '../../helpers/a-document.ts';
-import { aModel, SIZES, seen } from '../../helpers/a-model.ts';
+import { aModel, moved, SIZES, seen } from '../../helpers/a-model.ts';
 
 const board = (readOnly: Trouble, size: (typeof SIZES)[number]) =>
   seen(aModel({ size }, aDocument(), aLoaded({ readOnly }))).join('\n');
@@ -16,6 +16,16 @@ describe('a boat folder nothing can be saved in', () => {
       expect(board({ kind: 'read only', folder: '/boats/whimbrel', code }, size)).toContain(
         `! nothing can be saved: ${why}`,
       );
+  });
+
+  it('is not counted among what else is wrong, and opens it all the same', () => {
+    const readOnly: Trouble = { kind: 'read only', folder: '/boats/whimbrel', code: 'EROFS' };
+    expect(board(readOnly, SIZES[2])).not.toContain('wrong with the files');
+    const chosen = aModel({ size: SIZES[2] }, aDocument(), aLoaded({ readOnly }));
+    expect(seen(moved({ ...chosen, chosen: 'trouble' }, 'enter')).join('\n')).toContain('read only (EROFS)');
+    const more: Trouble[] = [{ kind: 'newer entries', count: 3 }];
+    const both = seen(aModel({ size: SIZES[2] }, aDocument(), aLoaded({ readOnly, troubles: more })));
+    expect(both.join('\n')).toContain('! 1 thing wrong with the files');
   });
 
   it('for a log that is no folder says so too', () => {
