@@ -268,6 +268,15 @@ describe.skipIf(!existsSync(PROGRAM))('the built board in a terminal (skipped un
     expect((await terminal.ended).exitCode).toBe(0);
   });
 
+  it('on a terminal that can do nothing (TERM=dumb) it is the plain verdict, with not one control sequence', async () => {
+    const dumb = ['TERM=dumb', process.execPath, PROGRAM, ...NOT_READY];
+    const terminal = openTerminal('env', dumb, { columns: 120, rows: 36, env });
+    open.push(terminal);
+    expect((await terminal.ended).exitCode).toBe(0);
+    expect(terminal.written()).toContain('NOT READY');
+    expect(terminal.written()).not.toContain('\u001b');
+  });
+
   it('a key writes less than a kilobyte', async () => {
     const terminal = await board(NOT_READY, { columns: 120, rows: 40 });
     terminal.type('jjjjj');
