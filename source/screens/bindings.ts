@@ -205,10 +205,23 @@ export function bindingOf(model: Model, key: string): Binding | null {
   return bindingsAt(model).find(({ keys }) => keys.includes(key)) ?? null;
 }
 
-/** Whether the key has to wait for the trace of the page on top, so that it means the same however quickly that is told. */
+/** What moves over the lines of a page. */
+const OVER_LINES: readonly Binding['act'][] = [
+  'line down',
+  'line up',
+  'page down',
+  'page up',
+  'to the top',
+  'to the bottom',
+];
+
+/**
+ * Whether the key has to wait for the trace of the page on top, so that it means the same however quickly that is told. On the trace's own page those do
+ * too that move over its lines: these are not there yet.
+ */
 export function waitsForTrace(model: Model, key: string): boolean {
-  return (
-    isTracing(model) &&
-    bindingsOn(pageOf(model).page).some(({ waits, keys }) => waits === true && keys.includes(key))
-  );
+  const { page } = pageOf(model);
+  const waits = ({ waits: hangs, act }: Binding) =>
+    hangs === true || (page === 'trace' && OVER_LINES.includes(act));
+  return isTracing(model) && bindingsOn(page).some((one) => one.keys.includes(key) && waits(one));
 }

@@ -74,7 +74,7 @@ export function driverOf(options: DriverOptions): Driver {
   let tracing: TraceRequest | null = null;
   const listeners = new Set<() => void>();
 
-  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. Of a trace only those keys wait that hang on it. */
+  /** A round is walked on while its rows are still on their way: nothing in it waits for the disk. Of a trace only those keys wait that hang on it, or move over it. */
   const ahead = typedAhead(take, (typed) => {
     const disk = (asked > 0 || reading || readAgain) && pageOf(model).page !== 'round';
     return disk || (typed.is === 'key' && waitsForTrace(model, typed.key));

@@ -149,37 +149,54 @@ describe('the driver', () => {
     expect(faults).toEqual([]);
   });
 
-  it('lets a key that hangs on a trace wait for it, what was typed after it too, and no other', async () => {
-    const told: ((told: TraceTold | null) => void)[] = [];
-    const saved: string[] = [];
-    const { driver, reads } = tried({
-      trace: () => new Promise((answer) => told.push(answer)),
-      save: async (drafts) => {
-        saved.push(...drafts.map(({ kind }) => kind));
-        return good([]);
-      },
+  describe('a trace that is still being worked out', () => {
+    async function openedTrace() {
+      const told: ((told: TraceTold | null) => void)[] = [];
+      const saved: string[] = [];
+      const { driver, reads } = tried({
+        trace: () => new Promise((answer) => told.push(answer)),
+        save: async (drafts) => {
+          saved.push(...drafts.map(({ kind }) => kind));
+          return good([]);
+        },
+      });
+      const press = (...keys: string[]) => {
+        for (const key of keys) driver.send({ is: 'key', key });
+      };
+      const loaded = aLoaded();
+      reads[0]!(good(loaded));
+      await settled();
+      while (driver.model().chosen !== 'item:gear-oil') press('j');
+      press('enter', 'f');
+      const page = () => pageOf(driver.model()).page;
+      expect(page()).toBe('trace');
+      const tell = async () => {
+        told.at(-1)!(inOneGo(tracing(loaded, driver.model().traced!.asked)));
+        await settled();
+      };
+      return { driver, reads, loaded, saved, press, page, tell };
+    }
+
+    it('lets a key that hangs on it wait, what was typed after it too, and none that leads elsewhere', async () => {
+      const { reads, loaded, saved, press, page, tell } = await openedTrace();
+      press('escape');
+      expect(page()).toBe('item');
+      press('f', 'y', '?');
+      expect([page(), saved]).toEqual(['trace', []]);
+      await tell();
+      expect(saved).toEqual(['clue']);
+      reads[1]!(good(loaded));
+      await settled();
+      expect(page()).toBe('keys');
     });
-    const press = (...keys: string[]) => {
-      for (const key of keys) driver.send({ is: 'key', key });
-    };
-    const loaded = aLoaded();
-    reads[0]!(good(loaded));
-    await settled();
-    while (driver.model().chosen !== 'item:gear-oil') press('j');
-    press('enter', 'f');
-    const page = () => pageOf(driver.model()).page;
-    expect(page()).toBe('trace');
-    // Nothing has been told yet: a key that moves about has its turn at once, an answer waits, and with it what comes after.
-    press('escape');
-    expect(page()).toBe('item');
-    press('f', 'y', '?');
-    expect([page(), saved]).toEqual(['trace', []]);
-    told.at(-1)!(inOneGo(tracing(loaded, driver.model().traced!.asked)));
-    await settled();
-    expect(saved).toEqual(['clue']);
-    reads[1]!(good(loaded));
-    await settled();
-    expect(page()).toBe('keys');
+
+    it('is moved over once it is there, so that an answer is to what is then in sight', async () => {
+      const { driver, saved, press, tell } = await openedTrace();
+      press('end', 'y');
+      await tell();
+      expect(saved).toEqual([]);
+      expect(driver.model().notice).toBe('this is asked: y, n or c');
+    });
   });
 
   it('runs what the keys ask for', async () => {
