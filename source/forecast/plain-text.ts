@@ -12,12 +12,15 @@ export function plainText(text: string): { readonly text: string; readonly clean
   return { text: clean, cleaned: clean !== lines };
 }
 
-/** Text from bytes: UTF-16 by its mark, else UTF-8; what is no UTF-8 is read as Latin 1, as old receivers write. */
-export function decoded(bytes: Uint8Array): string {
+/**
+ * Text from bytes: UTF-16 by its mark, else UTF-8; what is no UTF-8 is read as Latin 1, as old receivers write. The start of a text may end within a
+ * character.
+ */
+export function decoded(bytes: Uint8Array, part: 'whole' | 'start' = 'whole'): string {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes);
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: part === 'start' });
   } catch {
     return new TextDecoder('latin1').decode(bytes);
   }

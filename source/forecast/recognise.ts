@@ -44,7 +44,7 @@ export function readForecast(
   if (isGrib(bytes)) return good({ kind: 'grib' });
   const what = foreignKind(bytes);
   if (what !== null) return bad({ kind: 'foreign file', what });
-  const start = decoded(bytes.subarray(0, START_BYTES)).trimStart();
+  const start = plainText(decoded(bytes.subarray(0, START_BYTES), 'start')).text.trimStart();
   if (WEB_PAGE.test(start)) return bad({ kind: 'foreign file', what: 'a web page' });
   const most = JSON_START.test(start) ? MOST_JSON_BYTES : MOST_TEXT_BYTES;
   if (bytes.length > most) return bad({ kind: 'forecast too long', bytes: bytes.length, most });

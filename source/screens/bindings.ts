@@ -26,7 +26,7 @@ export interface Binding {
   readonly does: string;
   /** One or two words for the bottom line; absent keeps it off there. */
   readonly short?: string;
-  /** The page is there for this key: where there is little room the bottom line keeps it, as it does Enter. */
+  /** The page is there for this key: where there is little room the bottom line keeps it. */
   readonly foremost?: true;
   /** The pages it works on; absent means everywhere. */
   readonly on?: readonly PageName[];
@@ -111,6 +111,7 @@ const bindings: readonly Binding[] = [
     shown: 'Enter',
     does: 'save it; what must be filled in is asked for, what is in doubt is asked about once',
     short: 'Enter save',
+    foremost: true,
     on: ['form'],
     when: isSaved,
     act: 'save form',
@@ -120,6 +121,7 @@ const bindings: readonly Binding[] = [
     shown: 'Enter',
     does: 'of an inflow: work it out; nothing of it is logged',
     short: 'Enter work out',
+    foremost: true,
     on: ['form'],
     when: (model) => !isSaved(model),
     act: 'save form',

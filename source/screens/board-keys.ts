@@ -38,6 +38,7 @@ export const boardKeys: readonly Binding[] = [
     shown: 'Enter',
     does: 'turn to what is chosen, or open its fold; with nothing chosen, to why the answer is what it is',
     short: 'Enter open',
+    foremost: true,
     on: ['board'],
     act: 'open',
   },

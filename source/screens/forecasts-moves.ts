@@ -1,6 +1,7 @@
 import type { Draft } from '../logbook/entries.ts';
 import { instant } from '../words/figures.ts';
 import { forecastsLines } from './forecasts-page.ts';
+import { CANNOT_SAVE } from './looking-only.ts';
 import { type Model, pageOf, type Step, turnedTo, withTop } from './model.ts';
 import { sightOf } from './sight.ts';
 import { mostFrom, pageRows } from './turned.ts';
@@ -37,7 +38,7 @@ export function countForecast(model: Model): Step {
   const { document, loaded } = model.boat;
   const one = document?.forecasts[page.at];
   if (!one) return [model, []];
-  if (loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
+  if (loaded.readOnly) return [{ ...model, notice: CANNOT_SAVE }, []];
   if (one.counts) return [{ ...model, notice: 'it counts already' }, []];
   const draft: Draft = {
     kind: 'forecast',

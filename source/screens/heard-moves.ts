@@ -3,6 +3,7 @@ import type { Result } from '../trouble.ts';
 import { EMPTY } from './field.ts';
 import { type HeardPage, heardOn, rowsFor } from './heard.ts';
 import { heardLines } from './heard-page.ts';
+import { CANNOT_SAVE } from './looking-only.ts';
 import { type Model, type Page, pageOf, type Step, turnedTo, withTop } from './model.ts';
 import { sightOf } from './sight.ts';
 import { mostFrom, pageRows } from './turned.ts';
@@ -10,7 +11,7 @@ import { mostFrom, pageRows } from './turned.ts';
 /** Opens the page to type a forecast on; where nothing can be saved, says why instead. */
 export function hear(model: Model): Step {
   if (model.boat.is !== 'open') return [model, []];
-  if (model.boat.loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
+  if (model.boat.loaded.readOnly) return [{ ...model, notice: CANNOT_SAVE }, []];
   const fields = Array.from({ length: 1 + rowsFor([]) }, () => EMPTY);
   const page: HeardPage = {
     page: 'heard',

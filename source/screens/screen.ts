@@ -55,9 +55,7 @@ function turnedParts(model: Model): { title: Line; body: Line[] } {
 function bottomLine(model: Model): Line {
   if (model.notice !== null) return line(say(`  ${model.notice}`, 'title'));
   const shorts = bindingsAt(model).flatMap(({ short, foremost }) =>
-    short === undefined
-      ? []
-      : [{ words: keyWords(short, model), stays: foremost ?? short.startsWith('Enter ') }],
+    short === undefined ? [] : [{ words: keyWords(short, model), stays: foremost === true }],
   );
   const text = (from: number, gap: string) =>
     `  ${shorts

@@ -112,6 +112,13 @@ describe('nothing is taken in by halves', () => {
     expect(forecastOf(latin, bulletin).places).toEqual(places);
   });
 
+  test('long JSON is known for JSON behind its mark, wherever its first bytes are cut', () => {
+    for (const pad of ['', 'a']) {
+      const json = `\ufeff{"${pad}${'\u00e9'.repeat(1000)}":"${'x'.repeat(600_000)}"}`;
+      expect(read(json, { issuedAt })).toMatchObject({ troubles: [{ kind: 'foreign file' }] });
+    }
+  });
+
   test('50 MB of text are not read at all', () => {
     const huge = new Uint8Array(50_000_000).fill(0x41);
     expect(read(huge, { issuedAt })).toEqual({

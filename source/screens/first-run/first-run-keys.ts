@@ -7,6 +7,7 @@ export const firstRunKeys: readonly Binding[] = [
     shown: 'Enter',
     does: 'take what was typed, or what stands there, and go to the next question; at the end, make her folder',
     short: 'Enter next',
+    foremost: true,
     on: ['first run'],
     act: 'take answer',
   },

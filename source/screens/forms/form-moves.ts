@@ -3,6 +3,7 @@ import { doubtsAbout } from '../../words/doubts.ts';
 import type { Flooding } from '../../words/trace-document.ts';
 import { EMPTY } from '../field.ts';
 import { chosenRow } from '../log/log-moves.ts';
+import { CANNOT_SAVE } from '../looking-only.ts';
 import { type Model, pageOf, type Step, turnedBack, turnedTo, withTop } from '../model.ts';
 import { shownItems } from '../shown-item.ts';
 import { sightOf } from '../sight.ts';
@@ -47,7 +48,7 @@ export function fillIn(form: FormName): (model: Model) => Step {
   return (model) => {
     const sight = sightOf(model);
     if (model.boat.is !== 'open' || !sight) return [model, []];
-    if (model.boat.loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
+    if (model.boat.loaded.readOnly) return [{ ...model, notice: CANNOT_SAVE }, []];
     const row = chosenRow(model);
     const about = row?.is === 'entry' ? row.entry.id : (aboutOf(model)?.id ?? '');
     const fields = forms[form].rows(sight, about).map(() => EMPTY);

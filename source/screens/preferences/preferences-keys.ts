@@ -16,6 +16,7 @@ export const preferencesKeys: readonly Binding[] = [
     shown: 'Enter',
     does: 'save what was typed',
     short: 'Enter save',
+    foremost: true,
     on: ['preferences'],
     act: 'take preference',
   },

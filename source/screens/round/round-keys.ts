@@ -7,6 +7,7 @@ export const roundKeys: readonly Binding[] = [
     shown: 'Enter',
     does: 'save the row, and on to the next; an empty row was seen and is unchanged. What is in doubt is asked about once',
     short: 'Enter same',
+    foremost: true,
     on: ['round'],
     act: 'save row',
   },

@@ -3,6 +3,7 @@ import type { Trouble } from '../../trouble.ts';
 import { doubtsAbout } from '../../words/doubts.ts';
 import { momentFrom } from '../../words/moments.ts';
 import { counted } from '../../words/say.ts';
+import { CANNOT_SAVE } from '../looking-only.ts';
 import { type Model, pageOf, type Request, type Step, turnedBack, turnedTo, withTop } from '../model.ts';
 import { type Entered, enteredAt, type RoundPage, TIME } from './round.ts';
 import { unsavedText } from './round-field.ts';
@@ -14,7 +15,7 @@ import { rowDrafts } from './typed-row.ts';
 export function begin(model: Model): Step {
   if (model.boat.is !== 'open') return [model, []];
   const { loaded, document } = model.boat;
-  if (loaded.readOnly) return [{ ...model, notice: 'nothing can be saved: ! says why' }, []];
+  if (loaded.readOnly) return [{ ...model, notice: CANNOT_SAVE }, []];
   const rows = roundRows(loaded, document);
   if (rows.length === 0) return [{ ...model, notice: 'nothing is due a look' }, []];
   const answer = { began: document, latest: document };

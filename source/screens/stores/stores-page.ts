@@ -3,6 +3,7 @@ import { costWords, shoppingLines } from '../../words/shopping.ts';
 import type { StoresDocument } from '../../words/stores-document.ts';
 import { fieldSpans } from '../field.ts';
 import { apart, BLANK, type Line, line, paragraph, say } from '../lines.ts';
+import { LOOKING_ONLY } from '../looking-only.ts';
 import { MARKS } from '../panel.ts';
 import type { Sight } from '../sight.ts';
 import { pad, widthOf } from '../width.ts';
@@ -29,7 +30,7 @@ export function storesLines(sight: Sight, page: StoresPage, columns: number): Li
     Math.max(12, columns - 26),
   );
   const closed = sight.boat.loaded.readOnly
-    ? paragraph('Looking only, nothing can be saved here.', columns - 2, { indent: 2, tone: 'watch' })
+    ? paragraph(LOOKING_ONLY, columns - 2, { indent: 2, tone: 'watch' })
     : [];
   const lines = shown.flatMap(({ title, stores }, index) => [
     ...(index === 0 ? [] : [BLANK]),

@@ -4,6 +4,7 @@ import type { TraceDocument } from '../../words/trace-document.ts';
 import { CHANCES_ONLY, type TraceParts, traceParts } from '../../words/trace-parts.ts';
 import { tablesOf } from '../../words/traced.ts';
 import { apart, BLANK, type Line, line, paragraph, say, type Tone } from '../lines.ts';
+import { LOOKING_ONLY } from '../looking-only.ts';
 import { MARKS } from '../panel.ts';
 import { nameOf, type Sight } from '../sight.ts';
 import { type TracePage, toldOf } from './trace.ts';
@@ -37,7 +38,7 @@ export function traceLines(sight: Sight, page: TracePage, columns: number): Line
   const parts = traceParts(document);
   const repairs = parts.repairs ? titled(parts.repairs.title, listed([...parts.repairs.lines, WORK])) : [];
   return [
-    ...(sight.boat.loaded.readOnly ? told('Looking only, nothing can be saved here.', 2, 'watch') : []),
+    ...(sight.boat.loaded.readOnly ? told(LOOKING_ONLY, 2, 'watch') : []),
     ...parts.live.flatMap((text) => told(text, 2, barred ? 'danger' : 'plain')),
     ...told(parts.state, 2, 'title'),
     ...(parts.look ? [BLANK, ...lookLines(sight, page, parts.look, columns)] : [...told(SPENT), ...repairs]),
